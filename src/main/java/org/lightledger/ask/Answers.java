@@ -11,7 +11,9 @@ import org.lightledger.spot.Spot;
  * @param matched how many matches there are in all
  * @param suggestions spots without a facing: which way to face there; no matches
  * @param suggested how many suggestions there are in all
- * @param notKnown spots about which the question can not be answered
+ * @param notKnown spots about which the question can not be answered, at most as many as were asked
+ *     for
+ * @param unanswered how many such spots there are in all
  * @param considered how many spots were looked at
  */
 public record Answers(
@@ -21,6 +23,7 @@ public record Answers(
     List<Answer> suggestions,
     int suggested,
     List<NotKnown> notKnown,
+    int unanswered,
     int considered) {
 
   /** Keeps own copies of the lists. */
