@@ -1,10 +1,12 @@
 package org.lightledger.ask;
 
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.lightledger.spot.Observation;
 import org.lightledger.spot.Spot;
+import org.lightledger.sun.SunCurve;
 import org.lightledger.sun.SunEphemeris;
 
 /** Answers questions about light. Safe for use by several threads. */
@@ -33,7 +35,8 @@ public final class Asker {
       throw new IllegalArgumentException("expected to return at least 1 answer, found " + most);
     }
     List<Spot> spots = stock.spots(question.near());
-    CandidateFinder finder = new CandidateFinder(question, new MomentTable(question, sun));
+    SunCurve curve = curveOver(question);
+    CandidateFinder finder = new CandidateFinder(question, new MomentTable(question, curve));
     List<Candidate> known = new ArrayList<>();
     List<Candidate> suggested = new ArrayList<>();
     List<Answers.NotKnown> unanswered = new ArrayList<>();
@@ -49,22 +52,31 @@ public final class Asker {
     }
     return new Answers(
         question,
-        best(known, stock, most),
+        best(known, stock, most, curve),
         known.size(),
-        best(suggested, stock, most),
+        best(suggested, stock, most, curve),
         suggested.size(),
         unanswered.subList(0, Math.min(most, unanswered.size())),
         unanswered.size(),
         spots.size());
   }
 
-  private List<Answer> best(List<Candidate> candidates, Stock stock, int most) {
+  /** The sun over all local days of the question, wherever on earth, and their neighbours. */
+  private SunCurve curveOver(Question question) {
+    return SunCurve.of(
+        sun,
+        question.firstDay().minusDays(3).atStartOfDay(ZoneOffset.UTC).toInstant(),
+        question.lastDay().plusDays(4).atStartOfDay(ZoneOffset.UTC).toInstant());
+  }
+
+  private static List<Answer> best(
+      List<Candidate> candidates, Stock stock, int most, SunCurve curve) {
     Map<Long, List<Observation>> observations =
         candidates.isEmpty()
             ? Map.of()
             : stock.observations(
                 candidates.stream().map(candidate -> candidate.spot().id()).distinct().toList());
-    WindowFinder windows = new WindowFinder(sun);
+    WindowFinder windows = new WindowFinder(curve);
     return candidates.stream()
         .map(
             candidate ->

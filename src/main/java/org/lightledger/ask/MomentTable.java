@@ -8,7 +8,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import org.lightledger.geo.GeoPoint;
+import org.lightledger.sun.SunDay;
 import org.lightledger.sun.SunEphemeris;
+import org.lightledger.sun.SunEventKind;
 
 /**
  * The moments that a question asks about, with the sun for each. A clock time is the same instant
@@ -28,7 +30,26 @@ final class MomentTable {
     if (question.time() instanceof TimeOfDay.Clock clock) {
       return byZone.computeIfAbsent(zone, z -> clockMoments(clock, z));
     }
-    return List.of();
+    return sunMoments((TimeOfDay.FromSun) question.time(), place, zone);
+  }
+
+  private List<DayMoments> sunMoments(TimeOfDay.FromSun time, GeoPoint place, ZoneId zone) {
+    SunEventKind kind =
+        switch (time.anchor()) {
+          case SUNRISE -> SunEventKind.SUNRISE;
+          case SUNSET -> SunEventKind.SUNSET;
+        };
+    List<DayMoments> days = new ArrayList<>();
+    for (LocalDate day = question.firstDay();
+        !day.isAfter(question.lastDay());
+        day = day.plusDays(1)) {
+      List<Instant> instants =
+          SunDay.of(sun, place, zone, day).events(kind).stream()
+              .map(event -> event.at().plus(time.offset()))
+              .toList();
+      days.add(new DayMoments(day, withSun(instants)));
+    }
+    return days;
   }
 
   private List<DayMoments> clockMoments(TimeOfDay.Clock clock, ZoneId zone) {
