@@ -82,6 +82,31 @@ class SunSearchTest {
         .isEqualTo(!search.crossings(altitudeDeg).isEmpty());
   }
 
+  /**
+   * Seven kilometres from a pole the sun's daily swing just outweighs its drift of 0.4 degrees a
+   * day: two turning points lie hours or minutes apart, and an altitude between them is crossed
+   * three times.
+   */
+  @Property(tries = 300)
+  void findsTurningPointsThatLieClose(
+      @ForAll @LongRange(min = 0, max = 20) long day,
+      @ForAll @DoubleRange(min = 89.925, max = 89.94) @Scale(6) double latitudeDeg,
+      @ForAll @LongRange(min = 1, max = 1_438) long minute) {
+    GeoPoint place = new GeoPoint(latitudeDeg, -40.0);
+    Instant start = Instant.parse("2024-03-10T00:00:00Z").plus(Duration.ofDays(day));
+    Instant end = start.plus(Duration.ofDays(1));
+    double altitudeDeg =
+        year.geometricAltitudeDeg(
+            start.plus(Duration.ofMinutes(minute)).plusSeconds(30).toEpochMilli(), place);
+    int seen = 0;
+    for (Instant at = start; at.isBefore(end); at = at.plusSeconds(60)) {
+      seen += isUp(at, place, altitudeDeg) == isUp(at.plusSeconds(60), place, altitudeDeg) ? 0 : 1;
+    }
+
+    assertThat(SunSearch.over(year, place, start, end).crossings(altitudeDeg))
+        .hasSizeGreaterThanOrEqualTo(seen);
+  }
+
   /** A sun that stands above an altitude for less than two minutes rises and sets all the same. */
   @ParameterizedTest
   @ValueSource(doubles = {-77.85, -60.0, 0.0, 45.0, 66.5, 78.2, 89.0})
