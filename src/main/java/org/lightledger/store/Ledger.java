@@ -1,0 +1,202 @@
+package org.lightledger.store;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.concurrent.ConcurrentLinkedDeque;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.concurrent.locks.ReentrantLock;
+import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The ledger of a folder. Safe for use by several threads: one writes at a time, any number read,
+ * each read from the state at its start. Another program may use the same ledger meanwhile.
+ *
+ * <p>A committed write is on the disk: neither a process that dies nor a power cut takes it away.
+ */
+public final class Ledger implements AutoCloseable {
+  /** Reading connections kept for the next reads; more are opened when more read at once. */
+  private static final int IDLE_READERS = 8;
+
+  private final LedgerFile file;
+  private final Clock clock;
+  private final ReentrantLock writing = new ReentrantLock();
+  private final ConcurrentLinkedDeque<LedgerSession> idle = new ConcurrentLinkedDeque<>();
+  private final AtomicInteger connections = new AtomicInteger();
+  private @Nullable LedgerSession writer;
+  private volatile boolean closed;
+
+  private Ledger(LedgerFile file, Clock clock) {
+    this.file = file;
+    this.clock = clock;
+  }
+
+  /**
+   * Opens the ledger of a folder, and makes both when they do not exist.
+   *
+   * @param folder the ledger's folder
+   * @param clock tells when content was changed
+   * @return the open ledger
+   * @throws LedgerException when the folder can not be used or its file is no ledger
+   */
+  public static Ledger open(Path folder, Clock clock) {
+    return new Ledger(LedgerFile.open(folder), clock);
+  }
+
+  /**
+   * The ledger's file.
+   *
+   * @return an absolute path
+   */
+  public Path file() {
+    return file.path();
+  }
+
+  /**
+   * Reads from one snapshot.
+   *
+   * @param work what to read; changes are refused
+   * @param <T> what comes out of it
+   * @return what came out of it
+   * @throws LedgerException when the ledger can not be read
+   */
+  public <T> T read(LedgerWork<T> work) {
+    requireOpen();
+    LedgerSession session = idle.pollFirst();
+    if (session == null) {
+      session = new LedgerSession(file.connectForReading());
+      connections.incrementAndGet();
+    }
+    boolean healthy = false;
+    try {
+      session.beginReading();
+      try {
+        return work.in(session);
+      } finally {
+        session.endReading();
+        healthy = true;
+      }
+    } finally {
+      if (healthy && idle.size() < IDLE_READERS) {
+        idle.addFirst(session);
+        if (closed) {
+          closeIdle();
+        }
+      } else {
+        close(session);
+      }
+    }
+  }
+
+  /**
+   * Changes the ledger in one transaction: all of it or, when the work throws, nothing.
+   *
+   * @param work what to change
+   * @param <T> what comes out of it
+   * @return what came out of it
+   * @throws LedgerException when a rule of the ledger is broken, or another program writes for
+   *     longer than five seconds
+   */
+  public <T> T write(LedgerWork<T> work) {
+    if (writing.isHeldByCurrentThread()) {
+      throw new IllegalStateException("a write inside a write: use the session that is at hand");
+    }
+    writing.lock();
+    try {
+      requireOpen();
+      if (writer == null) {
+        writer = new LedgerSession(file.connectForWriting());
+        connections.incrementAndGet();
+      }
+      LedgerSession session = writer;
+      session.beginWriting();
+      boolean committed = false;
+      try {
+        T result = work.in(session);
+        session.commit(clock.instant());
+        committed = true;
+        return result;
+      } finally {
+        if (!committed) {
+          rollback(session);
+        }
+      }
+    } finally {
+      writing.unlock();
+    }
+  }
+
+  /**
+   * Changes the ledger in one transaction, as {@link #write} does, when nothing comes out of it.
+   *
+   * @param work what to change
+   * @throws LedgerException when a rule of the ledger is broken, or another program writes for
+   *     longer than five seconds
+   */
+  public void change(Consumer<LedgerSession> work) {
+    write(
+        session -> {
+          work.accept(session);
+          return true;
+        });
+  }
+
+  /** A connection that can not even roll back is given up, which rolls back as well. */
+  private void rollback(LedgerSession session) {
+    try {
+      session.rollback();
+    } catch (LedgerException e) {
+      writer = null;
+      close(session);
+    }
+  }
+
+  /**
+   * A number that grows with every change of spots, facings and shots, by whichever program, and
+   * stays the same otherwise. What was read at a number is still true while the number is.
+   *
+   * @return the number
+   */
+  public long stockVersion() {
+    return read(LedgerSession::stockVersion);
+  }
+
+  /** Waits for a write under way, then closes. Reads under way end undisturbed. */
+  @Override
+  public void close() {
+    writing.lock();
+    try {
+      closed = true;
+      LedgerSession session = writer;
+      writer = null;
+      if (session != null) {
+        close(session);
+      }
+      closeIdle();
+    } finally {
+      writing.unlock();
+    }
+  }
+
+  /** How many connections are open, in use or idle. */
+  int connections() {
+    return connections.get();
+  }
+
+  private void closeIdle() {
+    for (LedgerSession session = idle.pollFirst(); session != null; session = idle.pollFirst()) {
+      close(session);
+    }
+  }
+
+  private void close(LedgerSession session) {
+    connections.decrementAndGet();
+    session.close();
+  }
+
+  private void requireOpen() {
+    if (closed) {
+      throw new IllegalStateException("the ledger is closed; open it again");
+    }
+  }
+}

@@ -1,0 +1,178 @@
+package org.lightledger.store;
+
+import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.time.Duration;
+import org.flywaydb.core.Flyway;
+import org.flywaydb.core.api.FlywayException;
+import org.sqlite.SQLiteConfig;
+import org.sqlite.SQLiteDataSource;
+
+/** The file of a ledger: how it is opened and brought to the current schema. */
+final class LedgerFile {
+  /** The newest migration in schema/. */
+  static final int SCHEMA_VERSION = 2;
+
+  static final String NAME = "ledger.gpkg";
+
+  /** How long a writer waits for another program's transaction. */
+  static final Duration BUSY_TIMEOUT = Duration.ofSeconds(5);
+
+  /** Bytes to which the write-ahead log is cut back once its content is in the ledger. */
+  private static final int LOG_KEEP_BYTES = 64 << 20;
+
+  /** Kibibytes of pages each connection keeps in memory; SQLite counts them as negative. */
+  private static final int CACHE_KIB = 16 << 10;
+
+  private static final int NO_LEDGER_YET = 0;
+
+  private final Path path;
+
+  private LedgerFile(Path path) {
+    this.path = path;
+  }
+
+  /** Makes or brings up to date the ledger of a folder. */
+  static LedgerFile open(Path folder) {
+    Path path = folder.toAbsolutePath().resolve(NAME);
+    LedgerFile file = new LedgerFile(path);
+    if (!Files.exists(path) || file.version() != SCHEMA_VERSION) {
+      file.migrate();
+    }
+    return file;
+  }
+
+  Path path() {
+    return path;
+  }
+
+  Connection connectForReading() {
+    return connect(false);
+  }
+
+  Connection connectForWriting() {
+    return connect(true);
+  }
+
+  private Connection connect(boolean writing) {
+    try {
+      Connection connection = dataSource().getConnection();
+      try {
+        SpatialFunctions.register(connection);
+        if (!writing) {
+          try (Statement pragma = connection.createStatement()) {
+            pragma.execute("PRAGMA query_only = ON");
+          }
+        }
+        return connection;
+      } catch (SQLException e) {
+        connection.close();
+        throw e;
+      }
+    } catch (SQLException e) {
+      throw LedgerException.of(e);
+    }
+  }
+
+  private SQLiteDataSource dataSource() {
+    SQLiteConfig config = new SQLiteConfig();
+    config.setBusyTimeout((int) BUSY_TIMEOUT.toMillis());
+    config.enforceForeignKeys(true);
+    config.setJournalMode(SQLiteConfig.JournalMode.WAL);
+    config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
+    config.setJournalSizeLimit(LOG_KEEP_BYTES);
+    config.setCacheSize(-CACHE_KIB);
+    SQLiteDataSource source = new SQLiteDataSource(config);
+    source.setUrl("jdbc:sqlite:" + path);
+    return source;
+  }
+
+  /**
+   * The recorded version of the schema, read without starting the migration tool, which costs
+   * hundreds of milliseconds.
+   */
+  private int version() {
+    try (Connection connection = dataSource().getConnection();
+        Statement statement = connection.createStatement()) {
+      if (number(statement, "SELECT count(*) FROM sqlite_master") == 0) {
+        return NO_LEDGER_YET;
+      }
+      if (number(
+              statement, "SELECT count(*) FROM sqlite_master WHERE name = 'flyway_schema_history'")
+          == 0) {
+        throw new LedgerException(
+            LedgerException.Reason.NOT_A_LEDGER,
+            "expected a ledger, found a database of something else in "
+                + NAME
+                + "; choose another folder or move that file away");
+      }
+      int version =
+          number(
+              statement,
+              "SELECT coalesce(max(CAST(version AS INTEGER)), 0) FROM flyway_schema_history"
+                  + " WHERE success = 1");
+      if (version > SCHEMA_VERSION) {
+        throw new LedgerException(
+            LedgerException.Reason.NEWER,
+            "expected a ledger of version "
+                + SCHEMA_VERSION
+                + " or older, found version "
+                + version
+                + "; open it with the newer Lightledger that made it");
+      }
+      return version;
+    } catch (SQLException e) {
+      throw LedgerException.of(e);
+    }
+  }
+
+  private static int number(Statement statement, String sql) throws SQLException {
+    try (ResultSet row = statement.executeQuery(sql)) {
+      return row.getInt(1);
+    }
+  }
+
+  /** One at a time, across threads and programs. */
+  private void migrate() {
+    synchronized (LedgerFile.class) {
+      try {
+        Files.createDirectories(path.getParent());
+        try (FileChannel channel =
+                FileChannel.open(
+                    path.resolveSibling(NAME + ".lock"),
+                    StandardOpenOption.CREATE,
+                    StandardOpenOption.WRITE);
+            FileLock lock = channel.lock()) {
+          if (lock.isValid() && version() != SCHEMA_VERSION) {
+            Flyway.configure()
+                .dataSource(dataSource())
+                .locations("classpath:schema")
+                .load()
+                .migrate();
+          }
+        }
+      } catch (IOException e) {
+        throw new LedgerException(
+            LedgerException.Reason.STORAGE,
+            "the ledger's folder could not be made or written; check that its parent exists and"
+                + " belongs to you",
+            e);
+      } catch (FlywayException e) {
+        throw new LedgerException(
+            LedgerException.Reason.OTHER,
+            "the ledger could not be brought to version "
+                + SCHEMA_VERSION
+                + "; nothing in it was changed by the step that failed",
+            e);
+      }
+    }
+  }
+}

@@ -1,0 +1,144 @@
+package org.lightledger.store;
+
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.EnumSet;
+import java.util.HashMap;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+
+/**
+ * The stores inside one transaction. A session is good for one thread, until the {@link LedgerWork}
+ * it was given to returns.
+ */
+public final class LedgerSession {
+
+  /** The tables whose changes the GeoPackage's table of contents tells. */
+  enum Content {
+    SPOTS,
+    FACINGS,
+    SHOTS,
+    FILES
+  }
+
+  private final Connection connection;
+  private final Map<String, Call> calls = new HashMap<>();
+  private final Set<Content> changed = EnumSet.noneOf(Content.class);
+  private final ShotStore shots = new ShotStore(this);
+  private final SpotStore spots = new SpotStore(this);
+  private final FileStore files = new FileStore(this);
+  private boolean active;
+
+  LedgerSession(Connection connection) {
+    this.connection = connection;
+  }
+
+  /**
+   * The scouting shots.
+   *
+   * @return their store
+   */
+  public ShotStore shots() {
+    return shots;
+  }
+
+  /**
+   * The spots with their facings.
+   *
+   * @return their store
+   */
+  public SpotStore spots() {
+    return spots;
+  }
+
+  /**
+   * The files met by imports.
+   *
+   * @return their store
+   */
+  public FileStore files() {
+    return files;
+  }
+
+  /** A statement, prepared once for each connection. */
+  Call call(String sql) {
+    if (!active) {
+      throw new IllegalStateException(
+          "this session is over; use it only inside the work given to Ledger.read or Ledger.write");
+    }
+    return prepared(sql);
+  }
+
+  /** Notes that a table changes in this transaction. */
+  void changing(Content content) {
+    changed.add(content);
+  }
+
+  long stockVersion() {
+    return call("SELECT version FROM stock").number();
+  }
+
+  void beginReading() {
+    begin("BEGIN");
+  }
+
+  void beginWriting() {
+    begin("BEGIN IMMEDIATE");
+  }
+
+  private void begin(String sql) {
+    prepared(sql).run();
+    changed.clear();
+    active = true;
+  }
+
+  void commit(Instant now) {
+    for (Content content : changed) {
+      call("UPDATE gpkg_contents SET last_change = strftime('%Y-%m-%dT%H:%M:%fZ', ? / 1000.0,"
+              + " 'unixepoch') WHERE table_name = ?")
+          .integer(now.toEpochMilli())
+          .text(content.name().toLowerCase(Locale.ROOT))
+          .run();
+    }
+    end("COMMIT");
+  }
+
+  void endReading() {
+    end("COMMIT");
+  }
+
+  void rollback() {
+    end("ROLLBACK");
+  }
+
+  private void end(String sql) {
+    active = false;
+    prepared(sql).run();
+  }
+
+  private Call prepared(String sql) {
+    Call call = calls.get(sql);
+    if (call == null) {
+      try {
+        PreparedStatement statement = connection.prepareStatement(sql);
+        call = new Call(statement);
+        calls.put(sql, call);
+      } catch (SQLException e) {
+        throw LedgerException.of(e);
+      }
+    }
+    return call.restart();
+  }
+
+  /** Closes the connection and with it every statement. */
+  void close() {
+    try {
+      connection.close();
+    } catch (SQLException e) {
+      throw LedgerException.of(e);
+    }
+  }
+}

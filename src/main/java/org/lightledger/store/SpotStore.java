@@ -1,0 +1,386 @@
+package org.lightledger.store;
+
+import java.sql.SQLException;
+import java.time.DateTimeException;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.lightledger.geo.Bearing;
+import org.lightledger.geo.GeoPoint;
+import org.lightledger.geo.Geodesy;
+import org.lightledger.spot.Facing;
+import org.lightledger.spot.LightProfile;
+import org.lightledger.spot.Spot;
+
+/** The spots with their facings. A spot's facings are the owner's first, then the shots'. */
+public final class SpotStore {
+  private static final String SPOT =
+      "s.id, s.geom, s.name, s.area, s.zone, s.open, s.notes, s.cautions";
+  private static final String FACING =
+      "f.spot_id, f.bearing_deg, f.spread_deg, f.origin = 'OWNER', f.shots";
+  private static final String FACING_ORDER = " ORDER BY f.spot_id, f.origin, f.id";
+
+  /**
+   * The spatial index rounds outward, so that no place in the box is missed. It has to come first
+   * in a CROSS JOIN, which keeps the order of its tables (sqlite.org/optoverview.html#crossjoin).
+   */
+  private static final String IN_BOX =
+      " r.minx <= ? AND r.maxx >= ? AND r.miny <= ? AND r.maxy >= ?";
+
+  private final LedgerSession session;
+  private final Map<String, ZoneId> zones = new HashMap<>();
+
+  SpotStore(LedgerSession session) {
+    this.session = session;
+  }
+
+  /**
+   * Adds a spot.
+   *
+   * @param spot the spot; its number is not used
+   * @return the ledger's number of the spot
+   * @throws LedgerException when a rule of the ledger is broken
+   */
+  public long insert(Spot spot) {
+    session.changing(LedgerSession.Content.SPOTS);
+    ZoneId zone = spot.zone();
+    long id =
+        session
+            .call(
+                "INSERT INTO spots (geom, name, area, zone, open, notes, cautions)"
+                    + " VALUES (?, ?, ?, ?, ?, ?, ?) RETURNING id")
+            .blob(GeoPackageGeometry.write(spot.position()))
+            .text(spot.name())
+            .text(spot.area())
+            .text(zone == null ? null : zone.getId())
+            .flag(spot.open())
+            .text(spot.notes())
+            .text(spot.cautions())
+            .number();
+    insertFacings(id, spot.facings());
+    return id;
+  }
+
+  /**
+   * Replaces the owner's words on a spot: its name, area, notes, cautions and whether it is open.
+   * Position, zone and facings stay.
+   *
+   * @param spot the spot with its number and the new words
+   * @throws LedgerException when there is no such spot, or a rule is broken
+   */
+  public void update(Spot spot) {
+    session.changing(LedgerSession.Content.SPOTS);
+    requireOne(
+        spot.id(),
+        session
+            .call(
+                "UPDATE spots SET (name, area, notes, cautions, open) = (?, ?, ?, ?, ?)"
+                    + " WHERE id = ?")
+            .text(spot.name())
+            .text(spot.area())
+            .text(spot.notes())
+            .text(spot.cautions())
+            .flag(spot.open())
+            .integer(spot.id())
+            .run());
+  }
+
+  /**
+   * Moves a spot.
+   *
+   * @param id the ledger's number of the spot
+   * @param position its new middle
+   * @param zone the zone of the new place, or null when not known
+   * @throws LedgerException when there is no such spot
+   */
+  public void move(long id, GeoPoint position, @Nullable ZoneId zone) {
+    session.changing(LedgerSession.Content.SPOTS);
+    requireOne(
+        id,
+        session
+            .call("UPDATE spots SET geom = ?, zone = ? WHERE id = ?")
+            .blob(GeoPackageGeometry.write(position))
+            .text(zone == null ? null : zone.getId())
+            .integer(id)
+            .run());
+  }
+
+  /**
+   * Replaces a spot's facings of one origin; those of the other origin stay.
+   *
+   * @param id the ledger's number of the spot
+   * @param facings the facings, all of that origin
+   * @param origin which facings to replace
+   * @throws LedgerException when there is no such spot
+   */
+  public void setFacings(long id, List<Facing> facings, Facing.Origin origin) {
+    for (Facing facing : facings) {
+      if (facing.origin() != origin) {
+        throw new IllegalArgumentException(
+            "expected facings of origin " + origin + ", found one of " + facing.origin());
+      }
+    }
+    requireOne(
+        id, (int) session.call("SELECT count(*) FROM spots WHERE id = ?").integer(id).number());
+    session.changing(LedgerSession.Content.FACINGS);
+    session
+        .call("DELETE FROM facings WHERE spot_id = ? AND origin = ?")
+        .integer(id)
+        .name(origin)
+        .run();
+    insertFacings(id, facings);
+  }
+
+  /**
+   * Deletes a spot with its facings. Its shots stay, without a spot.
+   *
+   * @param id the ledger's number of the spot
+   * @throws LedgerException when there is no such spot, or a shortlist proposes it
+   */
+  public void delete(long id) {
+    session.changing(LedgerSession.Content.SPOTS);
+    session.changing(LedgerSession.Content.FACINGS);
+    session.changing(LedgerSession.Content.SHOTS);
+    requireOne(id, session.call("DELETE FROM spots WHERE id = ?").integer(id).run());
+  }
+
+  /**
+   * Finds a spot.
+   *
+   * @param id the ledger's number of the spot
+   * @return the spot, or nothing when there is none
+   */
+  public Optional<Spot> find(long id) {
+    return session
+        .call("SELECT " + SPOT + " FROM spots s WHERE s.id = ?")
+        .integer(id)
+        .first(this::readSpot)
+        .map(spot -> withFacings(spot, facings(id)));
+  }
+
+  /**
+   * Every spot.
+   *
+   * @return by number
+   */
+  public List<Spot> all() {
+    return withFacings(
+        session.call("SELECT " + SPOT + " FROM spots s ORDER BY s.id"),
+        session.call("SELECT " + FACING + " FROM facings f" + FACING_ORDER));
+  }
+
+  /**
+   * Counts the spots.
+   *
+   * @return how many there are
+   */
+  public long count() {
+    return session.call("SELECT count(*) FROM spots").number();
+  }
+
+  /**
+   * The spots within a distance.
+   *
+   * @param centre the place to measure from
+   * @param radiusM metres, 0 or more
+   * @return nearest first
+   */
+  public List<NearSpot> within(GeoPoint centre, double radiusM) {
+    List<NearSpot> found = new ArrayList<>();
+    for (SearchBox box : SearchBox.around(centre, radiusM)) {
+      List<Spot> spots =
+          withFacings(
+              inBox(
+                  "SELECT "
+                      + SPOT
+                      + " FROM rtree_spots_geom r CROSS JOIN spots s ON s.id = r.id WHERE"
+                      + IN_BOX
+                      + " ORDER BY s.id",
+                  box),
+              inBox(
+                  "SELECT "
+                      + FACING
+                      + " FROM rtree_spots_geom r CROSS JOIN facings f ON f.spot_id = r.id WHERE"
+                      + IN_BOX
+                      + FACING_ORDER,
+                  box));
+      for (Spot spot : spots) {
+        double distanceM = Geodesy.distanceM(centre, spot.position());
+        if (distanceM <= radiusM) {
+          found.add(new NearSpot(spot, distanceM));
+        }
+      }
+    }
+    found.sort(
+        Comparator.comparingDouble(NearSpot::distanceM)
+            .thenComparingLong(near -> near.spot().id()));
+    return found;
+  }
+
+  /**
+   * The nearest spot.
+   *
+   * @param place the place to measure from
+   * @param maxM how far it may be, metres, 0 or more
+   * @return the nearest, of two equally near the one with the smaller number; or nothing
+   */
+  public Optional<NearSpot> nearest(GeoPoint place, double maxM) {
+    Nearest nearest = new Nearest(place, maxM);
+    for (SearchBox box : SearchBox.around(place, maxM)) {
+      inBox(
+              "SELECT s.id, s.geom FROM rtree_spots_geom r CROSS JOIN spots s ON s.id = r.id WHERE"
+                  + IN_BOX
+                  + " ORDER BY s.id",
+              box)
+          .each(nearest);
+    }
+    return nearest.found
+        ? find(nearest.id).map(spot -> new NearSpot(spot, nearest.distanceM))
+        : Optional.empty();
+  }
+
+  private static final class Nearest implements Call.RowVisitor {
+    private final GeoPoint place;
+    private boolean found;
+    private double distanceM;
+    private long id;
+
+    Nearest(GeoPoint place, double maxM) {
+      this.place = place;
+      this.distanceM = maxM;
+    }
+
+    @Override
+    public void visit(Row row) throws SQLException {
+      long spotId = row.integer();
+      double awayM = Geodesy.distanceM(place, GeoPackageGeometry.readPoint(row.blob()));
+      if (awayM < distanceM || (awayM == distanceM && (!found || spotId < id))) {
+        found = true;
+        distanceM = awayM;
+        id = spotId;
+      }
+    }
+  }
+
+  /**
+   * Everything the ledger knows of the light at a spot.
+   *
+   * @param id the ledger's number of the spot
+   * @return its light profile, or nothing when there is no such spot
+   */
+  public Optional<LightProfile> profile(long id) {
+    return find(id).map(spot -> new LightProfile(spot, session.shots().observations(id)));
+  }
+
+  private Call inBox(String sql, SearchBox box) {
+    return session
+        .call(sql)
+        .real("longitude in degrees", box.eastDeg())
+        .real("longitude in degrees", box.westDeg())
+        .real("latitude in degrees", box.northDeg())
+        .real("latitude in degrees", box.southDeg());
+  }
+
+  private void insertFacings(long spotId, List<Facing> facings) {
+    if (!facings.isEmpty()) {
+      session.changing(LedgerSession.Content.FACINGS);
+    }
+    for (Facing facing : facings) {
+      session
+          .call(
+              "INSERT INTO facings (spot_id, bearing_deg, spread_deg, origin, shots)"
+                  + " VALUES (?, ?, ?, ?, ?)")
+          .integer(spotId)
+          .real("bearing in degrees", facing.bearing().trueDeg())
+          .real("spread in degrees", facing.spreadDeg())
+          .name(facing.origin())
+          .integer(facing.shots())
+          .run();
+    }
+  }
+
+  private List<Facing> facings(long spotId) {
+    return session
+        .call("SELECT " + FACING + " FROM facings f WHERE f.spot_id = ?" + FACING_ORDER)
+        .integer(spotId)
+        .list(
+            row -> {
+              row.integer();
+              return readFacing(row);
+            });
+  }
+
+  /** Joins spots and facings, both in the order of the spots' numbers. */
+  private List<Spot> withFacings(Call spotsByNumber, Call facingsBySpot) {
+    Map<Long, List<Facing>> facings = new HashMap<>();
+    facingsBySpot.each(
+        row ->
+            facings
+                .computeIfAbsent(row.integer(), spotId -> new ArrayList<>())
+                .add(readFacing(row)));
+    return spotsByNumber.list(
+        row -> {
+          Spot spot = readSpot(row);
+          return withFacings(spot, facings.getOrDefault(spot.id(), List.of()));
+        });
+  }
+
+  private static Spot withFacings(Spot spot, List<Facing> facings) {
+    return facings.isEmpty()
+        ? spot
+        : new Spot(
+            spot.id(),
+            spot.name(),
+            spot.area(),
+            spot.position(),
+            spot.zone(),
+            spot.open(),
+            facings,
+            spot.notes(),
+            spot.cautions());
+  }
+
+  private Spot readSpot(Row row) throws SQLException {
+    long id = row.integer();
+    try {
+      GeoPoint position = GeoPackageGeometry.readPoint(row.blob());
+      String name = row.text();
+      String area = row.textOrNull();
+      String zone = row.textOrNull();
+      return new Spot(
+          id,
+          name,
+          area,
+          position,
+          zone == null ? null : zones.computeIfAbsent(zone, ZoneId::of),
+          row.flag(),
+          List.of(),
+          row.text(),
+          row.text());
+    } catch (IllegalArgumentException | DateTimeException e) {
+      throw new LedgerException(
+          LedgerException.Reason.NOT_A_LEDGER,
+          "spot " + id + " holds something that Lightledger did not write: " + e.getMessage(),
+          e);
+    }
+  }
+
+  private static Facing readFacing(Row row) throws SQLException {
+    return new Facing(
+        new Bearing(row.real()),
+        row.real(),
+        row.flag() ? Facing.Origin.OWNER : Facing.Origin.SHOTS,
+        row.whole());
+  }
+
+  private static void requireOne(long id, int changed) {
+    if (changed == 0) {
+      throw LedgerException.notFound("spot", id);
+    }
+  }
+}
