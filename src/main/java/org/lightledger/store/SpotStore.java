@@ -135,6 +135,16 @@ public final class SpotStore {
    * @throws LedgerException when there is no such spot, or a shortlist proposes it
    */
   public void delete(long id) {
+    List<String> shortlists = session.shortlists().titlesWith(id);
+    if (!shortlists.isEmpty()) {
+      throw new LedgerException(
+          LedgerException.Reason.RULE_BROKEN,
+          "spot "
+              + id
+              + " is proposed on the shortlists "
+              + shortlists
+              + "; take it off them first, because a client may be looking at it");
+    }
     session.changing(LedgerSession.Content.SPOTS);
     session.changing(LedgerSession.Content.FACINGS);
     session.changing(LedgerSession.Content.SHOTS);
