@@ -88,4 +88,36 @@ public final class LightRules {
         ? LightClass.THREE_QUARTER_FRONT
         : LightClass.FRONT;
   }
+
+  /**
+   * How far the sun may move on the sky before the class changes, from plain angles. A turn of the
+   * sun is counted on the sky, that is times the cosine of its altitude.
+   *
+   * @param geometricAltitudeDeg the sun's altitude without refraction, degrees
+   * @param apparentAltitudeDeg the sun's altitude as seen, degrees
+   * @param relativeBearingDeg signed turn from the facing to the sun, degrees in (-180, 180]
+   * @return degrees, 0 or more
+   */
+  public static double marginDeg(
+      double geometricAltitudeDeg, double apparentAltitudeDeg, double relativeBearingDeg) {
+    if (geometricAltitudeDeg < TWILIGHT_DOWN_TO_DEG) {
+      return TWILIGHT_DOWN_TO_DEG - geometricAltitudeDeg;
+    }
+    if (geometricAltitudeDeg < HORIZON_DEG) {
+      return Math.min(
+          HORIZON_DEG - geometricAltitudeDeg, geometricAltitudeDeg - TWILIGHT_DOWN_TO_DEG);
+    }
+    if (apparentAltitudeDeg > OVERHEAD_ABOVE_DEG) {
+      return apparentAltitudeDeg - OVERHEAD_ABOVE_DEG;
+    }
+    double turnDeg = Math.abs(relativeBearingDeg);
+    double nearestThresholdDeg = Double.POSITIVE_INFINITY;
+    for (double thresholdDeg : TURN_THRESHOLDS_DEG) {
+      nearestThresholdDeg = Math.min(nearestThresholdDeg, Math.abs(turnDeg - thresholdDeg));
+    }
+    double onTheSkyDeg = nearestThresholdDeg * Math.cos(Math.toRadians(apparentAltitudeDeg));
+    return Math.min(
+        onTheSkyDeg,
+        Math.min(OVERHEAD_ABOVE_DEG - apparentAltitudeDeg, geometricAltitudeDeg - HORIZON_DEG));
+  }
 }

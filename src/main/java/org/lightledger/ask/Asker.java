@@ -1,0 +1,89 @@
+package org.lightledger.ask;
+
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.lightledger.spot.Observation;
+import org.lightledger.spot.Spot;
+import org.lightledger.sun.SunCurve;
+import org.lightledger.sun.SunEphemeris;
+
+/** Answers questions about light. Safe for use by several threads. */
+public final class Asker {
+  private final SunEphemeris sun;
+
+  /**
+   * An asker.
+   *
+   * @param sun knows where the sun is
+   */
+  public Asker(SunEphemeris sun) {
+    this.sun = sun;
+  }
+
+  /**
+   * Answers a question.
+   *
+   * @param question the question
+   * @param stock the spots it is put to
+   * @param most how many matches, suggestions and unanswered spots to return at most, 1 or more
+   * @return the answers, best first
+   */
+  public Answers ask(Question question, Stock stock, int most) {
+    if (most < 1) {
+      throw new IllegalArgumentException("expected to return at least 1 answer, found " + most);
+    }
+    List<Spot> spots = stock.spots(question.near());
+    SunCurve curve = curveOver(question);
+    CandidateFinder finder = new CandidateFinder(question, new MomentTable(question, curve));
+    List<Candidate> known = new ArrayList<>();
+    List<Candidate> suggested = new ArrayList<>();
+    List<Answers.NotKnown> unanswered = new ArrayList<>();
+    List<CandidateFinder.Found> found = spots.parallelStream().map(finder::at).toList();
+    for (int i = 0; i < found.size(); i++) {
+      for (Candidate candidate : found.get(i).candidates()) {
+        (candidate.basis() == Answer.FacingBasis.SUGGESTED ? suggested : known).add(candidate);
+      }
+      String notKnown = found.get(i).notKnown();
+      if (notKnown != null) {
+        unanswered.add(new Answers.NotKnown(spots.get(i), notKnown));
+      }
+    }
+    return new Answers(
+        question,
+        best(known, stock, most, curve),
+        known.size(),
+        best(suggested, stock, most, curve),
+        suggested.size(),
+        unanswered.subList(0, Math.min(most, unanswered.size())),
+        unanswered.size(),
+        spots.size());
+  }
+
+  /** The sun over all local days of the question, wherever on earth, and their neighbours. */
+  private SunCurve curveOver(Question question) {
+    return SunCurve.of(
+        sun,
+        question.firstDay().minusDays(3).atStartOfDay(ZoneOffset.UTC).toInstant(),
+        question.lastDay().plusDays(4).atStartOfDay(ZoneOffset.UTC).toInstant());
+  }
+
+  private static List<Answer> best(
+      List<Candidate> candidates, Stock stock, int most, SunCurve curve) {
+    Map<Long, List<Observation>> observations =
+        candidates.isEmpty()
+            ? Map.of()
+            : stock.observations(
+                candidates.stream().map(candidate -> candidate.spot().id()).distinct().toList());
+    WindowFinder windows = new WindowFinder(curve);
+    return candidates.stream()
+        .map(
+            candidate ->
+                Ranked.of(candidate, observations.getOrDefault(candidate.spot().id(), List.of())))
+        .sorted(Ranked.BEST_FIRST)
+        .limit(most)
+        .map(ranked -> ranked.answer(windows))
+        .toList();
+  }
+}

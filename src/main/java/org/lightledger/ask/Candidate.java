@@ -1,0 +1,27 @@
+package org.lightledger.ask;
+
+import java.time.Instant;
+import org.lightledger.geo.Bearing;
+import org.lightledger.light.LightClass;
+import org.lightledger.spot.Spot;
+import org.lightledger.sun.SunDirection;
+
+/** A spot and a facing that have the light, at their best moment. */
+record Candidate(
+    Spot spot,
+    Bearing facing,
+    Answer.FacingBasis basis,
+    Instant instant,
+    SunDirection sun,
+    LightClass light,
+    double marginDeg,
+    int days) {
+
+  Candidate onDays(int count) {
+    return new Candidate(spot, facing, basis, instant, sun, light, marginDeg, count);
+  }
+
+  double relativeBearingDeg() {
+    return facing.turnToDeg(sun.azimuth());
+  }
+}

@@ -1,0 +1,105 @@
+package org.lightledger.ask;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+import org.lightledger.geo.Bearing;
+import org.lightledger.light.LightClass;
+import org.lightledger.light.LightRules;
+import org.lightledger.spot.Facing;
+import org.lightledger.spot.Spot;
+import org.lightledger.sun.SunDirection;
+
+/** Looks for the wanted light at one spot. */
+final class CandidateFinder {
+  private final Set<LightClass> wanted;
+  private final MomentTable moments;
+
+  CandidateFinder(Question question, MomentTable moments) {
+    this.wanted = question.lights();
+    this.moments = moments;
+  }
+
+  /** What was found at one spot: candidates, or why the question can not be answered. */
+  record Found(List<Candidate> candidates, @Nullable String notKnown) {}
+
+  Found at(Spot spot) {
+    if (spot.zone() == null) {
+      return new Found(
+          List.of(),
+          "The zone of this place is not known, so no local hour can be told; set it on the"
+              + " spot's page.");
+    }
+    List<DayMoments> days = moments.of(spot.position(), spot.zone());
+    List<Candidate> candidates = new ArrayList<>();
+    if (spot.open() || spot.facings().isEmpty()) {
+      Answer.FacingBasis basis =
+          spot.open() ? Answer.FacingBasis.OPEN : Answer.FacingBasis.SUGGESTED;
+      wanted.stream()
+          .map(light -> best(spot, basis, days, Set.of(light), sun -> inTheMiddleOf(light, sun)))
+          .flatMap(Optional::stream)
+          .max(Comparator.comparingDouble(Candidate::marginDeg))
+          .ifPresent(candidates::add);
+    } else {
+      for (Facing facing : spot.facings()) {
+        best(spot, Answer.FacingBasis.KNOWN, days, wanted, sun -> facing.bearing())
+            .ifPresent(candidates::add);
+      }
+    }
+    String notKnown =
+        candidates.isEmpty() && wanted.contains(LightClass.OPEN_SHADE)
+            ? "Open shade takes a skyline, and none is known for this spot yet."
+            : null;
+    return new Found(candidates, notKnown);
+  }
+
+  private static Optional<Candidate> best(
+      Spot spot,
+      Answer.FacingBasis basis,
+      List<DayMoments> days,
+      Set<LightClass> lights,
+      Function<SunDirection, Bearing> facingAt) {
+    Candidate best = null;
+    int daysWithLight = 0;
+    for (DayMoments day : days) {
+      boolean found = false;
+      for (DayMoments.Moment moment : day.moments()) {
+        SunDirection sun = moment.subsolar().from(spot.position());
+        Bearing facing = facingAt.apply(sun);
+        double turnDeg = facing.turnToDeg(sun.azimuth());
+        LightClass light =
+            LightRules.classify(sun.geometricAltitudeDeg(), sun.apparentAltitudeDeg(), turnDeg);
+        if (lights.contains(light)) {
+          found = true;
+          double marginDeg =
+              LightRules.marginDeg(sun.geometricAltitudeDeg(), sun.apparentAltitudeDeg(), turnDeg);
+          if (best == null || marginDeg > best.marginDeg()) {
+            best = new Candidate(spot, facing, basis, moment.instant(), sun, light, marginDeg, 0);
+          }
+        }
+      }
+      daysWithLight += found ? 1 : 0;
+    }
+    return best == null ? Optional.empty() : Optional.of(best.onDays(daysWithLight));
+  }
+
+  /** The facing that puts the sun into the middle of a class, to the right of the line of view. */
+  private static Bearing inTheMiddleOf(LightClass light, SunDirection sun) {
+    return Bearing.of(sun.azimuth().trueDeg() - idealTurnDeg(light));
+  }
+
+  private static double idealTurnDeg(LightClass light) {
+    return switch (light) {
+      case RIM -> (LightRules.BACKLIT_UP_TO_DEG + LightRules.RIM_UP_TO_DEG) / 2;
+      case SIDE -> (LightRules.RIM_UP_TO_DEG + LightRules.SIDE_UP_TO_DEG) / 2;
+      case THREE_QUARTER_FRONT ->
+          (LightRules.SIDE_UP_TO_DEG + LightRules.THREE_QUARTER_FRONT_UP_TO_DEG) / 2;
+      case FRONT -> 180;
+      case BACKLIT, OVERHEAD, OPEN_SHADE, TWILIGHT, DARK -> 0;
+    };
+  }
+}

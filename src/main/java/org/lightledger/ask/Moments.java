@@ -1,0 +1,48 @@
+package org.lightledger.ask;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.LocalTime;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Turns a stretch of clock time into instants. A local time that a clock change leaves out gives
+ * none; one that a clock change repeats gives both.
+ */
+final class Moments {
+  /** How far apart the instants of a stretch lie; the window's ends are found exactly later. */
+  private static final long STEP_S = 300;
+
+  private Moments() {}
+
+  static List<Instant> of(TimeOfDay.Clock time, LocalDate day, ZoneId zone) {
+    if (time.from().equals(time.to())) {
+      return resolve(day, time.from(), zone);
+    }
+    Instant from = LocalDateTime.of(day, time.from()).atZone(zone).toInstant();
+    Instant to =
+        LocalDateTime.of(day, time.to()).atZone(zone).withLaterOffsetAtOverlap().toInstant();
+    if (!from.atZone(zone).toLocalDate().equals(day) || to.isBefore(from)) {
+      return List.of();
+    }
+    List<Instant> instants = new ArrayList<>();
+    for (Instant next = from; next.isBefore(to); next = next.plusSeconds(STEP_S)) {
+      instants.add(next);
+    }
+    instants.add(to);
+    return instants;
+  }
+
+  private static List<Instant> resolve(LocalDate day, LocalTime time, ZoneId zone) {
+    LocalDateTime local = LocalDateTime.of(day, time);
+    List<Instant> instants = new ArrayList<>();
+    for (ZoneOffset offset : zone.getRules().getValidOffsets(local)) {
+      instants.add(local.toInstant(offset));
+    }
+    return instants;
+  }
+}

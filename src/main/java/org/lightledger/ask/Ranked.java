@@ -1,0 +1,79 @@
+package org.lightledger.ask;
+
+import java.time.OffsetDateTime;
+import java.time.ZoneId;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
+import org.lightledger.spot.Observation;
+
+/** A candidate with the evidence for it. */
+record Ranked(Candidate candidate, Answer.Tier tier, Answer.@Nullable NearestShot nearest) {
+  /**
+   * A shot shows like light when the sun gap is at most this; degrees. Own choice: the sun moves as
+   * far in 40 minutes.
+   */
+  static final double LIKE_LIGHT_GAP_DEG = 10;
+
+  /** A shot shows the same view when it looks at most this far beside the facing; degrees. */
+  static final double SAME_VIEW_TURN_DEG = 30;
+
+  static final Comparator<Ranked> BEST_FIRST =
+      Comparator.comparing(Ranked::tier)
+          .thenComparing(
+              Comparator.comparingDouble((Ranked ranked) -> ranked.candidate.marginDeg())
+                  .reversed())
+          .thenComparing(ranked -> ranked.candidate.spot().id())
+          .thenComparing(ranked -> ranked.candidate.facing().trueDeg());
+
+  static Ranked of(Candidate candidate, List<Observation> observations) {
+    Answer.NearestShot sameView = null;
+    Answer.NearestShot any = null;
+    for (Observation observation : observations) {
+      double gapDeg = candidate.sun().gapDeg(observation.sun());
+      Answer.NearestShot shot = new Answer.NearestShot(observation.shotId(), gapDeg);
+      any = nearer(any, shot);
+      if (observation.facing() != null
+          && Math.abs(candidate.facing().turnToDeg(observation.facing())) <= SAME_VIEW_TURN_DEG) {
+        sameView = nearer(sameView, shot);
+      }
+    }
+    return sameView != null && sameView.sunGapDeg() <= LIKE_LIGHT_GAP_DEG
+        ? new Ranked(candidate, Answer.Tier.SCOUTED, sameView)
+        : new Ranked(candidate, Answer.Tier.GEOMETRY, sameView != null ? sameView : any);
+  }
+
+  private static Answer.NearestShot nearer(
+      Answer.@Nullable NearestShot kept, Answer.NearestShot other) {
+    return kept == null || other.sunGapDeg() < kept.sunGapDeg() ? other : kept;
+  }
+
+  Answer answer(WindowFinder windows) {
+    ZoneId zone = Objects.requireNonNull(candidate.spot().zone(), "a candidate's zone is known");
+    OffsetDateTime at = candidate.instant().atZone(zone).toOffsetDateTime();
+    return new Answer(
+        candidate.spot(),
+        candidate.facing(),
+        candidate.basis(),
+        at,
+        candidate.light(),
+        candidate.sun(),
+        candidate.relativeBearingDeg(),
+        candidate.marginDeg(),
+        null,
+        null,
+        windows.around(candidate.instant(), candidate.spot().position(), candidate.facing(), zone),
+        tier,
+        nearest,
+        candidate.days(),
+        Reasons.of(
+            at,
+            candidate.light(),
+            candidate.sun(),
+            candidate.facing(),
+            candidate.basis(),
+            tier,
+            nearest));
+  }
+}

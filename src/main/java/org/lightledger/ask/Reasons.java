@@ -1,0 +1,106 @@
+package org.lightledger.ask;
+
+import java.time.OffsetDateTime;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+import org.lightledger.geo.Bearing;
+import org.lightledger.light.LightClass;
+import org.lightledger.light.LightRules;
+import org.lightledger.sun.SunDirection;
+
+/** Says in one sentence why an answer is what it is. */
+final class Reasons {
+  private static final DateTimeFormatter HOUR = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
+
+  private Reasons() {}
+
+  static String of(
+      OffsetDateTime at,
+      LightClass light,
+      SunDirection sun,
+      Bearing facing,
+      Answer.FacingBasis basis,
+      Answer.Tier tier,
+      Answer.@Nullable NearestShot nearest) {
+    return where(at, sun) + which(light, sun, facing, basis) + evidence(tier, nearest);
+  }
+
+  private static String where(OffsetDateTime at, SunDirection sun) {
+    double altitudeDeg = sun.apparentAltitudeDeg();
+    return String.format(
+        Locale.ROOT,
+        "At %s the sun stands in the %s (%.0f°), %.1f° %s the horizon; ",
+        HOUR.format(at),
+        sun.azimuth().compassPoint(),
+        sun.azimuth().trueDeg(),
+        Math.abs(altitudeDeg),
+        altitudeDeg < 0 ? "below" : "above");
+  }
+
+  private static String which(
+      LightClass light, SunDirection sun, Bearing facing, Answer.FacingBasis basis) {
+    String look =
+        switch (basis) {
+          case KNOWN -> "looking";
+          case OPEN -> "any direction works here, and looking";
+          case SUGGESTED -> "no facing is known here; looking";
+        };
+    double turnDeg = facing.turnToDeg(sun.azimuth());
+    String side =
+        Math.abs(turnDeg) < 0.5
+            ? "straight ahead"
+            : String.format(
+                Locale.ROOT,
+                "%.0f° to the %s of the line of view",
+                Math.abs(turnDeg),
+                turnDeg < 0 ? "left" : "right");
+    return String.format(
+        Locale.ROOT,
+        "%s %s (%.0f°) it is %s: %s (%s).",
+        look,
+        facing.compassPoint(),
+        facing.trueDeg(),
+        side,
+        light.label(),
+        rule(light));
+  }
+
+  private static String rule(LightClass light) {
+    return switch (light) {
+      case BACKLIT -> upTo(0, LightRules.BACKLIT_UP_TO_DEG);
+      case RIM -> upTo(LightRules.BACKLIT_UP_TO_DEG, LightRules.RIM_UP_TO_DEG);
+      case SIDE -> upTo(LightRules.RIM_UP_TO_DEG, LightRules.SIDE_UP_TO_DEG);
+      case THREE_QUARTER_FRONT ->
+          upTo(LightRules.SIDE_UP_TO_DEG, LightRules.THREE_QUARTER_FRONT_UP_TO_DEG);
+      case FRONT -> upTo(LightRules.THREE_QUARTER_FRONT_UP_TO_DEG, 180);
+      case OVERHEAD ->
+          String.format(Locale.ROOT, "higher than %.0f°", LightRules.OVERHEAD_ABOVE_DEG);
+      case OPEN_SHADE -> "behind the skyline";
+      case TWILIGHT ->
+          String.format(
+              Locale.ROOT,
+              "below the horizon, down to %.0f°",
+              Math.abs(LightRules.TWILIGHT_DOWN_TO_DEG));
+      case DARK ->
+          String.format(Locale.ROOT, "lower than %.0f°", Math.abs(LightRules.TWILIGHT_DOWN_TO_DEG));
+    };
+  }
+
+  private static String upTo(double fromDeg, double toDeg) {
+    return String.format(Locale.ROOT, "%.0f° to %.0f°", fromDeg, toDeg);
+  }
+
+  private static String evidence(Answer.Tier tier, Answer.@Nullable NearestShot nearest) {
+    String gap = nearest == null ? "" : String.format(Locale.ROOT, "%.0f°", nearest.sunGapDeg());
+    return switch (tier) {
+      case SCOUTED -> " Seen: a shot looks this way with the sun " + gap + " from there.";
+      case MODELLED -> " The skyline is known.";
+      case GEOMETRY ->
+          (nearest == null
+                  ? " No shot was taken here"
+                  : " The nearest shot had the sun " + gap + " from there")
+              + ", and what may hide the sun is not known.";
+    };
+  }
+}

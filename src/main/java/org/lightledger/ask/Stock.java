@@ -1,0 +1,28 @@
+package org.lightledger.ask;
+
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import org.lightledger.spot.Observation;
+import org.lightledger.spot.Spot;
+
+/** The spots that a question is put to. */
+public interface Stock {
+
+  /**
+   * The spots of the stock.
+   *
+   * @param near a circle on the ground, or null for all
+   * @return the spots within it
+   */
+  List<Spot> spots(Question.@Nullable Near near);
+
+  /**
+   * What the shots of some spots tell.
+   *
+   * @param spotIds which spots
+   * @return observations by spot; a spot without any may be absent
+   */
+  Map<Long, List<Observation>> observations(Collection<Long> spotIds);
+}

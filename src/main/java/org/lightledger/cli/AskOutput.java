@@ -1,0 +1,139 @@
+package org.lightledger.cli;
+
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import org.lightledger.ask.Answer;
+import org.lightledger.ask.Answers;
+import org.lightledger.ask.Question;
+import org.lightledger.ask.QuestionText;
+
+/** Writes answers for machines and for people. */
+final class AskOutput {
+  private static final DateTimeFormatter HOUR = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
+
+  private AskOutput() {}
+
+  static Map<String, @Nullable Object> json(Answers answers) {
+    return Json.fields()
+        .put("question", question(answers.question()))
+        .put("considered", answers.considered())
+        .put("matched", answers.matched())
+        .put("answers", answers.matches().stream().map(AskOutput::answer).toList())
+        .put("withoutFacing", answers.suggestions().stream().map(AskOutput::answer).toList())
+        .put(
+            "notKnown",
+            answers.notKnown().stream()
+                .map(
+                    unknown ->
+                        Json.fields()
+                            .put("spotId", unknown.spot().id())
+                            .put("name", unknown.spot().name())
+                            .put("reason", unknown.reason())
+                            .map())
+                .toList())
+        .map();
+  }
+
+  private static Map<String, @Nullable Object> question(Question question) {
+    Question.Near near = question.near();
+    return Json.fields()
+        .put("light", QuestionText.lights(question.lights()))
+        .put("on", QuestionText.days(question.firstDay(), question.lastDay()))
+        .put("at", QuestionText.time(question.time()))
+        .put("withinM", near == null ? null : near.radiusM())
+        .put("of", near == null ? null : near.centre().toText())
+        .map();
+  }
+
+  private static Map<String, @Nullable Object> answer(Answer answer) {
+    Answer.NearestShot nearest = answer.nearestShot();
+    return Json.fields()
+        .put("spotId", answer.spot().id())
+        .put("name", answer.spot().name())
+        .put("lat", Json.coordinate(answer.spot().position().latitudeDeg()))
+        .put("lon", Json.coordinate(answer.spot().position().longitudeDeg()))
+        .put("light", answer.light().code())
+        .put("at", Json.time(answer.at()))
+        .put("facingDeg", Json.angle(answer.facing().trueDeg()))
+        .put("facingBasis", answer.facingBasis().name().toLowerCase(Locale.ROOT))
+        .put("sunAzimuthDeg", Json.angle(answer.sun().azimuth().trueDeg()))
+        .put("sunAltitudeDeg", Json.angle(answer.sun().apparentAltitudeDeg()))
+        .put("relativeBearingDeg", Json.angle(answer.relativeBearingDeg()))
+        .put("marginDeg", Json.angle(answer.marginDeg()))
+        .put("directSun", answer.directSun())
+        .put("skylineDeg", Json.angle(answer.skylineDeg()))
+        .put(
+            "window",
+            Json.fields()
+                .put("from", Json.time(answer.window().from()))
+                .put("to", Json.time(answer.window().to()))
+                .map())
+        .put("days", answer.days())
+        .put("tier", answer.tier().label())
+        .put(
+            "nearestShot",
+            nearest == null
+                ? null
+                : Json.fields()
+                    .put("shotId", nearest.shotId())
+                    .put("sunGapDeg", Json.angle(nearest.sunGapDeg()))
+                    .map())
+        .put("reason", answer.reason())
+        .map();
+  }
+
+  static String text(Answers answers) {
+    StringBuilder text = new StringBuilder();
+    Question question = answers.question();
+    text.append(
+        String.format(
+            Locale.ROOT,
+            "%s on %s at %s: %d of %d spots%n",
+            QuestionText.lights(question.lights()),
+            QuestionText.days(question.firstDay(), question.lastDay()),
+            QuestionText.time(question.time()),
+            answers.matches().stream().map(answer -> answer.spot().id()).distinct().count(),
+            answers.considered()));
+    append(text, answers.matches());
+    if (answers.matched() > answers.matches().size()) {
+      text.append(
+          String.format(
+              Locale.ROOT,
+              "… and %d more; ask with a larger --limit to see them%n",
+              answers.matched() - answers.matches().size()));
+    }
+    if (!answers.suggestions().isEmpty()) {
+      text.append(
+          String.format(Locale.ROOT, "%nNo facing is known yet, so these are no matches:%n"));
+      append(text, answers.suggestions());
+    }
+    for (Answers.NotKnown unknown : answers.notKnown()) {
+      text.append(
+          String.format(
+              Locale.ROOT, "%nNot known: %s. %s%n", unknown.spot().name(), unknown.reason()));
+    }
+    return text.toString();
+  }
+
+  private static void append(StringBuilder text, List<Answer> answers) {
+    for (Answer answer : answers) {
+      text.append(
+          String.format(
+              Locale.ROOT,
+              "%n%s (spot %d): %s on %s from %s to %s, look %s (%.0f°) [%s]%n  %s%n",
+              answer.spot().name(),
+              answer.spot().id(),
+              answer.light().label(),
+              answer.at().toLocalDate(),
+              HOUR.format(answer.window().from()),
+              HOUR.format(answer.window().to()),
+              answer.facing().compassPoint(),
+              answer.facing().trueDeg(),
+              answer.tier().label(),
+              answer.reason()));
+    }
+  }
+}

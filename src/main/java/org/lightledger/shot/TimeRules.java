@@ -1,0 +1,375 @@
+package org.lightledger.shot;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.LocalTime;
+import java.time.OffsetDateTime;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.time.zone.ZoneOffsetTransition;
+import java.time.zone.ZoneRules;
+import java.util.Collection;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import org.lightledger.shot.CaptureTime.Source;
+import org.lightledger.shot.zone.ZonesAtPlace;
+
+/**
+ * Concludes the capture time of one shot. The evidence is asked in this order; the first that
+ * answers is used, and what contradicts it is reported.
+ *
+ * <ol>
+ *   <li>The offset tag. Only when GPS time and the zone of the place agree with each other against
+ *       it, GPS time is used instead: two independent witnesses, one of them a satellite's clock,
+ *       outweigh a setting in a camera's menu (real files carry offsets that forgot summer time).
+ *   <li>GPS date and time, which give the offset: local time less GPS time, rounded to the quarter
+ *       hour. It counts when some zone on earth has had that offset and the remainder is small. A
+ *       difference of nothing where no zone of the place is at UTC has two explanations, a camera
+ *       set to UTC, or one that writes its local time into the GPS fields; both are found in real
+ *       files, and the time is ambiguous.
+ *   <li>The zone of the place; in the repeated hour, and where several zones hold, a GPS time of
+ *       day without its date can still choose between the candidates.
+ *   <li>The zone that the owner gives.
+ * </ol>
+ *
+ * <p>The instant is always the camera clock's reading less the offset, never the GPS time itself,
+ * so long as there is a reading: the GPS time is that of the last fix and can be minutes old, the
+ * reading is that of the shutter, and shots of one camera keep their order and distances whether or
+ * not each of them has a fix. The known time's local reading is therefore the file's own.
+ */
+final class TimeRules {
+  /**
+   * Greatest difference between clock and GPS time at which the offset between them is believed.
+   * The plausible pairs of the reference collection differ by up to 102 s (old fixes, drifting
+   * clocks); in two minutes the sun moves by its own diameter of half a degree, which changes no
+   * light.
+   */
+  private static final Duration GREATEST_DRIFT = Duration.ofMinutes(2);
+
+  /** A deviation that the owner should know: a quarter of a degree of the sun's way. */
+  private static final Duration NOTABLE_DRIFT = Duration.ofMinutes(1);
+
+  private static final int QUARTER_HOUR_S = 15 * 60;
+  private static final int DAY_S = 24 * 3600;
+
+  /** GPS time begins on 1980-01-06 (IS-GPS-200, 3.3.4). */
+  private static final Instant GPS_EPOCH = Instant.parse("1980-01-06T00:00:00Z");
+
+  /** The greatest offset that {@link ZoneOffset} allows; clocks on earth stay within. */
+  private static final Duration GREATEST_OFFSET =
+      Duration.ofSeconds(ZoneOffset.MAX.getTotalSeconds());
+
+  /** Every offset that a clock on earth has had since there is GPS time, by this Java's tzdata. */
+  private static final Set<ZoneOffset> OFFSETS_ON_EARTH = offsetsOnEarth();
+
+  private final Evidence evidence;
+  private final @Nullable ZonesAtPlace zones;
+  private final @Nullable ZoneId ownerZone;
+  private final List<Problem> problems;
+
+  TimeRules(
+      Evidence evidence,
+      @Nullable ZonesAtPlace zones,
+      @Nullable ZoneId ownerZone,
+      List<Problem> problems) {
+    this.evidence = evidence;
+    this.zones = zones;
+    this.ownerZone = ownerZone;
+    this.problems = problems;
+  }
+
+  CaptureTime conclude() {
+    LocalDateTime local = evidence.localTime();
+    CaptureTime time = local == null ? withoutReading() : withReading(local);
+    if (time instanceof CaptureTime.Unknown unknown) {
+      problems.add(new Problem(Problem.Kind.TIME_MISSING, unknown.reason()));
+    } else if (time instanceof CaptureTime.Ambiguous ambiguous) {
+      problems.add(new Problem(Problem.Kind.TIME_AMBIGUOUS, ambiguous.reason()));
+    }
+    return time;
+  }
+
+  private CaptureTime withoutReading() {
+    Instant gps = evidence.gpsInstant();
+    if (gps == null) {
+      return new CaptureTime.Unknown(null, "The file holds no capture time; give it by hand.");
+    }
+    Set<ZoneOffset> offsets =
+        placeZones().stream()
+            .map(zone -> zone.getRules().getOffset(gps))
+            .collect(Collectors.toSet());
+    return new CaptureTime.Known(
+        gps, offsets.size() == 1 ? offsets.iterator().next() : ZoneOffset.UTC, Source.GPS_TIME);
+  }
+
+  private CaptureTime withReading(LocalDateTime local) {
+    Map<Instant, OffsetDateTime> byPlace = candidates(local, placeZones());
+    Set<ZoneOffset> placeOffsets =
+        byPlace.values().stream().map(OffsetDateTime::getOffset).collect(Collectors.toSet());
+    ZoneOffset tag = evidence.offset();
+    ZoneOffset gps = gpsOffset(local);
+    boolean gpsFitsPlace = gps != null && placeOffsets.contains(gps);
+    if (tag != null) {
+      if (gps != null && gpsFitsPlace && !tag.equals(gps) && !placeOffsets.contains(tag)) {
+        contradict(
+            "The file's offset %s is not used: GPS time and the time zone of the place both say %s.",
+            tag, gps);
+        return checked(known(local, gps, Source.GPS_TIME));
+      }
+      if (!placeZones().isEmpty() && !placeOffsets.contains(tag)) {
+        contradict(
+            "The file's offset %s is used, but the time zone of the place (%s) %s.",
+            tag,
+            names(placeZones()),
+            placeOffsets.isEmpty() ? "skips that local time" : "has " + list(placeOffsets));
+      }
+      return checked(known(local, tag, Source.OFFSET_TAG));
+    }
+    if (gps != null) {
+      if (gps.equals(ZoneOffset.UTC) && !placeOffsets.isEmpty() && !gpsFitsPlace) {
+        Map<Instant, OffsetDateTime> all = new TreeMap<>(byPlace);
+        OffsetDateTime atUtc = local.atOffset(ZoneOffset.UTC);
+        all.put(atUtc.toInstant(), atUtc);
+        return new CaptureTime.Ambiguous(
+            local,
+            List.copyOf(all.values()),
+            "GPS time equals the camera clock although the place ("
+                + names(placeZones())
+                + ") is not at UTC: either the clock was set to UTC, or the camera wrote its local"
+                + " time as GPS time; choose which.");
+      }
+      if (!placeOffsets.isEmpty() && !gpsFitsPlace) {
+        contradict(
+            "The camera clock was at %s by GPS time, which is used, but the time zone of the place"
+                + " (%s) has %s.",
+            gps, names(placeZones()), list(placeOffsets));
+      }
+      return checked(known(local, gps, Source.GPS_TIME));
+    }
+    return checked(byZone(local, byPlace));
+  }
+
+  private CaptureTime byZone(LocalDateTime local, Map<Instant, OffsetDateTime> byPlace) {
+    ZonesAtPlace place = zones;
+    if (place != null && place.unknownNames().isEmpty() && !place.zones().isEmpty()) {
+      return choose(local, place.zones(), byPlace, Source.PLACE_ZONE);
+    }
+    if (ownerZone != null) {
+      List<ZoneId> owner = List.of(ownerZone);
+      return choose(local, owner, candidates(local, owner), Source.OWNER);
+    }
+    String reason;
+    if (place == null) {
+      reason =
+          "The file has a local time, but neither an offset nor GPS time nor a place that would tell"
+              + " its zone; give the zone.";
+    } else if (place.unknownNames().isEmpty()) {
+      reason = "No time zone is known at the place of the shot; give the zone.";
+    } else {
+      reason =
+          "The place lies in the time zone "
+              + String.join(" or ", place.unknownNames())
+              + ", whose rules this Java does not know; update Java or give a zone.";
+    }
+    return new CaptureTime.Unknown(local, reason);
+  }
+
+  private CaptureTime choose(
+      LocalDateTime local,
+      List<ZoneId> of,
+      Map<Instant, OffsetDateTime> candidates,
+      Source source) {
+    if (candidates.isEmpty()) {
+      return new CaptureTime.Unknown(
+          local,
+          "The clocks of "
+              + names(of)
+              + " skipped the local time "
+              + local
+              + " when they were changed; the camera clock was set wrong.");
+    }
+    Map<Instant, OffsetDateTime> doubted = withGpsTimeOfDay(local, candidates);
+    if (source == Source.PLACE_ZONE && doubted.size() > candidates.size()) {
+      return new CaptureTime.Ambiguous(
+          local,
+          List.copyOf(doubted.values()),
+          "The GPS time of day, which has no date beside it, contradicts the time zone of the place ("
+              + names(of)
+              + "): the camera clock was set to another zone, or the GPS time is wrong; choose"
+              + " which.");
+    }
+    if (candidates.size() == 1) {
+      OffsetDateTime only = candidates.values().iterator().next();
+      return known(local, only.getOffset(), source);
+    }
+    List<OffsetDateTime> likeGps =
+        candidates.values().stream().filter(this::isNearGpsTimeOfDay).toList();
+    if (likeGps.size() == 1) {
+      return known(local, likeGps.get(0).getOffset(), Source.GPS_TIME);
+    }
+    return new CaptureTime.Ambiguous(
+        local,
+        List.copyOf(candidates.values()),
+        of.size() == 1
+            ? "The clocks of "
+                + names(of)
+                + " showed the local time "
+                + local
+                + " twice; choose which."
+            : "The place lies at a border between the time zones "
+                + names(of)
+                + ", which give different times; choose which.");
+  }
+
+  /**
+   * Adds the instants that a GPS time of day without a date stands for, when it gives offsets that
+   * exist but none of the candidates has one of them.
+   */
+  private Map<Instant, OffsetDateTime> withGpsTimeOfDay(
+      LocalDateTime local, Map<Instant, OffsetDateTime> candidates) {
+    LocalTime timeOfDay = evidence.gpsTimeOfDay();
+    if (timeOfDay == null
+        || evidence.gpsInstant() != null
+        || candidates.values().stream().anyMatch(this::isNearGpsTimeOfDay)) {
+      return candidates;
+    }
+    Map<Instant, OffsetDateTime> all = new TreeMap<>(candidates);
+    for (int day = -1; day <= 1; day++) {
+      Instant gps = local.toLocalDate().plusDays(day).atTime(timeOfDay).toInstant(ZoneOffset.UTC);
+      ZoneOffset offset = offsetBetween(local, gps);
+      if (offset != null) {
+        OffsetDateTime candidate = local.atOffset(offset);
+        all.put(candidate.toInstant(), candidate);
+      }
+    }
+    return all;
+  }
+
+  private boolean isNearGpsTimeOfDay(OffsetDateTime candidate) {
+    Duration ahead = aheadOfGps(candidate.toInstant());
+    return ahead != null && ahead.abs().compareTo(GREATEST_DRIFT) <= 0;
+  }
+
+  /**
+   * How far an instant lies ahead of the file's GPS time; by the time of day alone, in (-12 h, 12
+   * h], when the file has no GPS date; null when it has no GPS time.
+   */
+  private @Nullable Duration aheadOfGps(Instant instant) {
+    Instant gps = evidence.gpsInstant();
+    if (gps != null) {
+      return Duration.between(gps, instant);
+    }
+    LocalTime timeOfDay = evidence.gpsTimeOfDay();
+    if (timeOfDay == null) {
+      return null;
+    }
+    Duration ahead = Duration.between(timeOfDay, instant.atOffset(ZoneOffset.UTC).toLocalTime());
+    if (ahead.getSeconds() > DAY_S / 2) {
+      return ahead.minusSeconds(DAY_S);
+    }
+    return ahead.getSeconds() <= -DAY_S / 2 ? ahead.plusSeconds(DAY_S) : ahead;
+  }
+
+  /** Reports when the file's GPS time is far from the instant concluded. */
+  private CaptureTime checked(CaptureTime time) {
+    if (!(time instanceof CaptureTime.Known known)) {
+      return time;
+    }
+    Duration ahead = aheadOfGps(known.instant());
+    if (ahead != null && ahead.abs().compareTo(NOTABLE_DRIFT) > 0) {
+      boolean drift = ahead.abs().compareTo(GREATEST_DRIFT) <= 0;
+      contradict(
+          drift
+              ? "The camera clock runs %s %s GPS time; the clock is used."
+              : "The time concluded is %s %s the file's GPS time, which is not used: it may be"
+                  + " that of an old fix, or the camera clock is wrong.",
+          inWords(ahead.abs()),
+          ahead.isNegative() ? "behind" : "ahead of");
+    }
+    return time;
+  }
+
+  private static String inWords(Duration duration) {
+    if (duration.compareTo(GREATEST_DRIFT) <= 0) {
+      return duration.toSeconds() + " s";
+    }
+    Duration rounded = duration.plusSeconds(30);
+    return duration.compareTo(Duration.ofDays(2)) < 0
+        ? rounded.toHours() + " h " + rounded.toMinutesPart() + " min"
+        : duration.toDays() + " days";
+  }
+
+  /** The offset that the GPS date and time give, or null when there is none or it is impossible. */
+  private @Nullable ZoneOffset gpsOffset(LocalDateTime local) {
+    Instant gps = evidence.gpsInstant();
+    return gps == null ? null : offsetBetween(local, gps);
+  }
+
+  private static @Nullable ZoneOffset offsetBetween(LocalDateTime local, Instant gps) {
+    Duration difference = Duration.between(gps, local.toInstant(ZoneOffset.UTC));
+    if (difference.abs().compareTo(GREATEST_OFFSET) > 0) {
+      return null;
+    }
+    double quarters = (difference.getSeconds() + difference.getNano() / 1e9) / QUARTER_HOUR_S;
+    int seconds = (int) Math.round(quarters) * QUARTER_HOUR_S;
+    Duration remainder = difference.minusSeconds(seconds);
+    ZoneOffset offset = ZoneOffset.ofTotalSeconds(seconds);
+    return remainder.abs().compareTo(GREATEST_DRIFT) <= 0 && OFFSETS_ON_EARTH.contains(offset)
+        ? offset
+        : null;
+  }
+
+  private List<ZoneId> placeZones() {
+    return zones == null ? List.of() : zones.zones();
+  }
+
+  private static Map<Instant, OffsetDateTime> candidates(LocalDateTime local, List<ZoneId> zones) {
+    Map<Instant, OffsetDateTime> candidates = new TreeMap<>();
+    for (ZoneId zone : zones) {
+      for (ZoneOffset offset : zone.getRules().getValidOffsets(local)) {
+        OffsetDateTime candidate = local.atOffset(offset);
+        candidates.put(candidate.toInstant(), candidate);
+      }
+    }
+    return candidates;
+  }
+
+  private static CaptureTime.Known known(LocalDateTime local, ZoneOffset offset, Source source) {
+    return new CaptureTime.Known(local.toInstant(offset), offset, source);
+  }
+
+  private void contradict(String format, Object... values) {
+    problems.add(
+        new Problem(Problem.Kind.TIME_CONTRADICTED, String.format(Locale.ROOT, format, values)));
+  }
+
+  private static String names(Collection<ZoneId> zones) {
+    return zones.stream().map(ZoneId::getId).collect(Collectors.joining(", "));
+  }
+
+  private static String list(Collection<ZoneOffset> offsets) {
+    return offsets.stream().sorted().map(ZoneOffset::getId).collect(Collectors.joining(" or "));
+  }
+
+  private static Set<ZoneOffset> offsetsOnEarth() {
+    Set<ZoneOffset> offsets = new HashSet<>();
+    for (String id : ZoneId.getAvailableZoneIds()) {
+      ZoneRules rules = ZoneId.of(id).getRules();
+      offsets.add(rules.getOffset(GPS_EPOCH));
+      for (ZoneOffsetTransition transition : rules.getTransitions()) {
+        if (transition.getInstant().isAfter(GPS_EPOCH)) {
+          offsets.add(transition.getOffsetAfter());
+        }
+      }
+      rules.getTransitionRules().forEach(rule -> offsets.add(rule.getOffsetAfter()));
+    }
+    return Set.copyOf(offsets);
+  }
+}

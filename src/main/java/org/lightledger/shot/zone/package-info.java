@@ -1,0 +1,5 @@
+/** From a place to the time zones that hold there. */
+@NullMarked
+package org.lightledger.shot.zone;
+
+import org.jspecify.annotations.NullMarked;

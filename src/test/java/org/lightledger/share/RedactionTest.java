@@ -1,0 +1,102 @@
+package org.lightledger.share;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.time.ZoneId;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.lightledger.geo.Bearing;
+import org.lightledger.geo.GeoPoint;
+import org.lightledger.light.LightClass;
+import org.lightledger.shortlist.Shortlist;
+import org.lightledger.spot.Spot;
+
+class RedactionTest {
+  private static final Spot MEADOW =
+      new Spot(
+          7,
+          "Heron meadow",
+          "Lower bank",
+          new GeoPoint(41.93, -6.42),
+          ZoneId.of("Europe/Madrid"),
+          false,
+          List.of(),
+          "PRIVATE: the farmer's number",
+          "Soft bank: stay two metres from the water.");
+
+  private static final Shortlist LIST =
+      new Shortlist(
+          1,
+          "Your autumn portraits",
+          "Tell me which you like.",
+          List.of(
+              new Shortlist.Entry(
+                  7,
+                  new Shortlist.Moment(
+                      OffsetDateTime.parse("2026-12-12T16:42:10+01:00"),
+                      OffsetDateTime.parse("2026-12-12T17:50:59+01:00"),
+                      LightClass.BACKLIT,
+                      new Bearing(240)),
+                  3L,
+                  "Tall grass, wide view.")));
+
+  @Test
+  void theClientSeesNameHourLightAndCautionsAndNothingElse() {
+    SharedShortlist view = Redaction.view(LIST, id -> Optional.of(MEADOW), false);
+
+    SharedShortlist.SharedSpot spot = view.spots().get(0);
+    assertThat(spot.name()).isEqualTo("Heron meadow");
+    assertThat(spot.hour()).isEqualTo("Saturday 12 December 2026, from 16:42 to 17:50");
+    assertThat(spot.light()).startsWith("The sun is behind you");
+    assertThat(spot.cautions()).startsWith("Soft bank");
+    assertThat(spot.position()).isNull();
+    assertThat(view.toString()).doesNotContain("PRIVATE", "Lower bank", "41.93");
+  }
+
+  @Test
+  void anExactPositionShowsOnlyWhenAllowed() {
+    assertThat(Redaction.view(LIST, id -> Optional.of(MEADOW), true).spots().get(0).position())
+        .isEqualTo(MEADOW.position());
+  }
+
+  @Test
+  void aSpotThatIsGoneIsLeftOut() {
+    assertThat(Redaction.view(LIST, id -> Optional.empty(), true).spots()).isEmpty();
+  }
+
+  @ParameterizedTest
+  @EnumSource
+  void everyLightHasPlainWords(LightClass light) {
+    assertThat(Redaction.plainWords(light)).endsWith(".").doesNotContain("°", "azimuth");
+  }
+
+  @Test
+  void tokensAreLongAndNeverTheSame() {
+    ShareTokens tokens = new ShareTokens();
+    Set<String> seen = new HashSet<>();
+    for (int i = 0; i < 1000; i++) {
+      String token = tokens.next();
+      assertThat(ShareTokens.hasForm(token)).isTrue();
+      assertThat(seen.add(token)).isTrue();
+    }
+    assertThat(ShareTokens.hasForm("../" + tokens.next())).isFalse();
+  }
+
+  @Test
+  void aLinkEndsWhenItsTimeIsOverOrTheOwnerTakesItBack() {
+    Instant made = Instant.parse("2026-11-01T10:00:00Z");
+    Share share = new Share(1, 1, "t", false, made, made.plusSeconds(60), null, null);
+
+    assertThat(share.stateAt(made.plusSeconds(59))).isEqualTo(Share.State.OPEN);
+    assertThat(share.stateAt(made.plusSeconds(60))).isEqualTo(Share.State.EXPIRED);
+    Share revoked = new Share(1, 1, "t", false, made, null, made.plusSeconds(5), null);
+    assertThat(revoked.stateAt(made.plusSeconds(5))).isEqualTo(Share.State.REVOKED);
+  }
+}
