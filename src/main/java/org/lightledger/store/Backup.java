@@ -30,7 +30,6 @@ final class Backup {
    * taken at the start, so that nothing that turns up meanwhile is overwritten.
    */
   void to(Path target) {
-    Path part = target.resolveSibling(target.getFileName() + ".part");
     try {
       Files.createFile(target);
     } catch (FileAlreadyExistsException e) {
@@ -45,21 +44,25 @@ final class Backup {
     }
     boolean done = false;
     try {
-      Files.deleteIfExists(part);
-      copy(part);
-      prove(part);
-      try (FileChannel channel = FileChannel.open(part, StandardOpenOption.WRITE)) {
-        channel.force(true);
+      Path folder = target.toAbsolutePath().getParent();
+      Path part = Files.createTempFile(folder, "backup", ".part");
+      try {
+        copy(part);
+        prove(part);
+        try (FileChannel channel = FileChannel.open(part, StandardOpenOption.WRITE)) {
+          channel.force(true);
+        }
+        Files.move(part, target, StandardCopyOption.REPLACE_EXISTING);
+        done = true;
+      } finally {
+        Files.deleteIfExists(part);
       }
-      Files.move(part, target, StandardCopyOption.REPLACE_EXISTING);
-      done = true;
     } catch (IOException e) {
       throw notWritten(target, e);
     } catch (SQLException e) {
       throw LedgerException.of(e);
     } finally {
       if (!done) {
-        delete(part);
         delete(target);
       }
     }

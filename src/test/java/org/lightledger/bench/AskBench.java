@@ -86,10 +86,8 @@ public class AskBench {
   }
 
   private static List<Facing> facings(Random random) {
-    Facing one =
-        new Facing(new Bearing(360 * random.nextDouble()), 15, Facing.Origin.SHOTS, 3);
-    Facing other =
-        new Facing(new Bearing(360 * random.nextDouble()), 15, Facing.Origin.SHOTS, 2);
+    Facing one = new Facing(new Bearing(360 * random.nextDouble()), 15, Facing.Origin.SHOTS, 3);
+    Facing other = new Facing(new Bearing(360 * random.nextDouble()), 15, Facing.Origin.SHOTS, 2);
     return random.nextBoolean() ? List.of(one) : List.of(one, other);
   }
 
@@ -114,8 +112,7 @@ public class AskBench {
   /** The same question with the stock read from the ledger first. */
   @Benchmark
   public Answers anHourReadFromTheLedger() {
-    return ask(
-        LocalDate.of(2026, 12, 12), LocalDate.of(2026, 12, 12), new LedgerStock(ledger));
+    return ask(LocalDate.of(2026, 12, 12), LocalDate.of(2026, 12, 12), new LedgerStock(ledger));
   }
 
   /** The hour on each day of a month. */

@@ -108,8 +108,7 @@ public class ImportBench {
     for (Path photo : photos) {
       try {
         blackhole.consume(
-            ImageMetadataReader.readMetadata(
-                new ByteArrayInputStream(Files.readAllBytes(photo))));
+            ImageMetadataReader.readMetadata(new ByteArrayInputStream(Files.readAllBytes(photo))));
       } catch (ImageProcessingException e) {
         blackhole.consume(e);
       }
