@@ -9,6 +9,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.lightledger.share.Share;
 
 /** The links by which clients see a shortlist. */
 public final class ShareStore {
@@ -55,7 +56,7 @@ public final class ShareStore {
   }
 
   /**
-   * Finds a share by its secret, also one that is no longer open: ask {@link Share#open}.
+   * Finds a share by its secret, also one that is no longer open: ask {@link Share#stateAt}.
    *
    * @param token the secret from the link
    * @return the share, or nothing when there is none

@@ -10,6 +10,7 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.lightledger.share.Share;
 
 class ShareStoreTest extends LedgerTestBase {
   private static final String TOKEN = "Zk3-_abcdefghijklmnopq";
@@ -40,17 +41,18 @@ class ShareStoreTest extends LedgerTestBase {
   @Test
   void aShareIsOpenUntilItExpiresOrIsRevoked() {
     long id = create(TOKEN, true, END);
-    assertThat(find(TOKEN).orElseThrow().open(END.minusMillis(1))).isTrue();
-    assertThat(find(TOKEN).orElseThrow().open(END)).isFalse();
+    assertThat(find(TOKEN).orElseThrow().stateAt(END.minusMillis(1))).isEqualTo(Share.State.OPEN);
+    assertThat(find(TOKEN).orElseThrow().stateAt(END)).isEqualTo(Share.State.EXPIRED);
     ledger.change(session -> session.shares().seen(id, MADE.plusSeconds(5)));
     ledger.change(session -> session.shares().revoke(id, MADE.plusSeconds(10)));
     ledger.change(session -> session.shares().revoke(id, MADE.plusSeconds(20)));
     assertThat(find(TOKEN))
         .contains(
             new Share(id, list, TOKEN, true, MADE, END, MADE.plusSeconds(10), MADE.plusSeconds(5)));
-    assertThat(find(TOKEN).orElseThrow().open(MADE.plusSeconds(11))).isFalse();
+    assertThat(find(TOKEN).orElseThrow().stateAt(MADE.plusSeconds(11)))
+        .isEqualTo(Share.State.REVOKED);
     create(OTHER_TOKEN, true, null);
-    assertThat(find(OTHER_TOKEN).orElseThrow().open(Instant.MAX)).isTrue();
+    assertThat(find(OTHER_TOKEN).orElseThrow().stateAt(Instant.MAX)).isEqualTo(Share.State.OPEN);
   }
 
   @Test
