@@ -82,8 +82,9 @@
         return;
       }
       document.dispatchEvent(new CustomEvent("show-list"));
-      element.scrollIntoView({ block: "center", behavior: "smooth" });
-      (element.querySelector("h3 a, a") || element).focus({ preventScroll: true });
+      const target = element.hidden ? element.closest("li, section") : element;
+      target.scrollIntoView({ block: "center", behavior: "smooth" });
+      (target.querySelector("h3 a, a") || target).focus({ preventScroll: true });
     });
     made.on("mouseover", () => mark(state, element, true));
     made.on("mouseout", () => mark(state, element, false));
