@@ -25,7 +25,13 @@
     const stepDeg = niceStep(((bounds.getEast() - bounds.getWest()) * WISHED_PX) / size.x);
     const line = (points) =>
       group.addLayer(L.polyline(points, { className: "graticule", weight: 1, interactive: false }));
+    /* Corners belong to the controls. */
+    const free = (point, side) => {
+      const at = map.latLngToContainerPoint(point);
+      return side === "left" ? at.y > 20 && at.y < size.y - 45 : at.x > 5 && at.x < size.x - 90;
+    };
     const word = (point, text, side) =>
+      free(point, side) &&
       group.addLayer(
         L.marker(point, {
           interactive: false,

@@ -135,9 +135,16 @@
   };
 
   const build = (element) => {
-    const map = L.map(element, { zoomSnap: 0.5, maxZoom: 20, minZoom: 1, worldCopyJump: true });
+    const map = L.map(element, {
+      zoomSnap: 0.5,
+      zoomControl: false,
+      maxZoom: 20,
+      minZoom: 1,
+      worldCopyJump: true,
+    });
     map.attributionControl.setPrefix("");
     map.attributionControl.addAttribution("Your own positions, WGS 84. No base map.");
+    L.control.zoom({ position: "topright" }).addTo(map);
     L.control.scale({ imperial: false }).addTo(map);
     window.graticule(map);
     const state = {

@@ -57,7 +57,8 @@ record AskForm(
   /** Reads the address. An address without a question means the fresh question. */
   static Read read(Map<String, List<String>> query, LocalDate today) {
     AskForm fresh = fresh(today);
-    boolean asked = query.keySet().stream().anyMatch(Set.of("light", "from", "when", "near")::contains);
+    boolean asked =
+        query.keySet().stream().anyMatch(Set.of("light", "from", "when", "near")::contains);
     if (!asked) {
       return new Read(fresh, fresh, List.of());
     }
@@ -106,7 +107,8 @@ record AskForm(
     }
     for (LocalDate day : List.of(from, to)) {
       if (day.getYear() < 1900 || day.getYear() > 2200) {
-        fields.problem("from", "First day", "expected a year from 1900 to 2200, found " + day.getYear());
+        fields.problem(
+            "from", "First day", "expected a year from 1900 to 2200, found " + day.getYear());
       }
     }
   }
@@ -128,7 +130,10 @@ record AskForm(
       fields.problem(
           "until",
           "Until",
-          "expected a time after " + Words.hour(from) + " on the same day, found " + Words.hour(end));
+          "expected a time after "
+              + Words.hour(from)
+              + " on the same day, found "
+              + Words.hour(end));
       return otherwise;
     }
     return new TimeOfDay.Clock(from, end);
@@ -139,9 +144,7 @@ record AskForm(
     long length = Math.round(minutes == null ? DEFAULT_MINUTES : minutes);
     boolean after = fields.raw("side").equals("after");
     TimeOfDay.Anchor anchor =
-        fields.raw("event").equals("sunrise")
-            ? TimeOfDay.Anchor.SUNRISE
-            : TimeOfDay.Anchor.SUNSET;
+        fields.raw("event").equals("sunrise") ? TimeOfDay.Anchor.SUNRISE : TimeOfDay.Anchor.SUNSET;
     return new TimeOfDay.FromSun(anchor, Duration.ofMinutes(after ? length : -length));
   }
 

@@ -96,14 +96,13 @@ public record AskPage(
    * @param light the light's word
    * @param side which side it comes from, "" where that does not matter
    * @param window when
-   * @param day the day of the best moment, with that moment
-   * @param days on how many days of the question
+   * @param day the best moment, and on how many days
    * @param look where to face
    * @param lookNote why, "" for a known facing
    * @param sun where the sun stands
    * @param dial facing and sun as a drawing
-   * @param tier what the answer rests on: the word
-   * @param tierNote what that word means here
+   * @param tier what the answer rests on, for the mark
+   * @param tierWord the same as a word
    * @param reason the reason sentence
    * @param keep what to send to put the spot on a shortlist
    */
@@ -120,13 +119,12 @@ public record AskPage(
       String side,
       String window,
       String day,
-      String days,
       String look,
       String lookNote,
       String sun,
       Svg dial,
       String tier,
-      String tierNote,
+      String tierWord,
       String reason,
       Keep keep) {}
 

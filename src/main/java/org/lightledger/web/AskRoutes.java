@@ -7,9 +7,8 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.ask.Answers;
 import org.lightledger.ask.Asker;
-import org.lightledger.shortlist.Shortlist;
+import org.lightledger.ask.Stock;
 import org.lightledger.spot.Spot;
-import org.lightledger.store.LedgerSession;
 import org.lightledger.web.chart.LightGlyph;
 import org.lightledger.web.chart.LightRing;
 
@@ -19,10 +18,12 @@ final class AskRoutes {
 
   private final House house;
   private final Asker asker;
+  private final Stock stock;
 
-  AskRoutes(House house, Asker asker) {
+  AskRoutes(House house, Asker asker, Stock stock) {
     this.house = house;
     this.asker = asker;
+    this.stock = stock;
   }
 
   void register(RoutesConfig routes) {
@@ -31,7 +32,7 @@ final class AskRoutes {
   }
 
   private void ask(Context ctx) {
-    AskPage page = house.ledger().read(session -> page(ctx, session));
+    AskPage page = page(ctx);
     if (!page.problems().isEmpty()) {
       ctx.status(422);
     }
@@ -44,9 +45,8 @@ final class AskRoutes {
     }
   }
 
-  private AskPage page(Context ctx, LedgerSession session) {
-    LedgerStock stock = new LedgerStock(session);
-    List<Spot> spots = session.spots().all();
+  private AskPage page(Context ctx) {
+    List<Spot> spots = stock.spots(null);
     LocalDate today = house.today(spots);
     AskForm.Read read = AskForm.read(ctx.queryParamMap(), today);
     AskForm form = read.form();
@@ -54,18 +54,15 @@ final class AskRoutes {
       return AskViews.page(read.fallback(), today, read.problems(), null);
     }
     Answers answers = asker.ask(form.question(), stock, MOST_ANSWERS);
-    return AskViews.page(
-        form,
-        today,
-        List.of(),
-        AskViews.answers(form, answers, spots.isEmpty(), lists(ctx, session)));
+    AskPage.AnswersView view =
+        AskViews.answers(form, answers, spots.isEmpty(), lists(ctx.queryParam("list")));
+    return AskViews.page(form, today, List.of(), view);
   }
 
-  private static List<AskPage.ListChoice> lists(Context ctx, LedgerSession session) {
-    @Nullable String picked = ctx.queryParam("list");
-    return session.shortlists().all().stream()
+  private List<AskPage.ListChoice> lists(@Nullable String picked) {
+    return house.ledger().read(session -> session.shortlists().all()).stream()
         .map(
-            (Shortlist list) -> {
+            list -> {
               String id = String.valueOf(list.id());
               return new AskPage.ListChoice(id, list.title(), id.equals(picked));
             })

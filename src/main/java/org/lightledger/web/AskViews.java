@@ -1,10 +1,10 @@
 package org.lightledger.web;
 
+import java.time.DayOfWeek;
 import java.time.LocalDate;
+import java.time.YearMonth;
 import java.time.temporal.ChronoUnit;
 import java.time.temporal.TemporalAdjusters;
-import java.time.DayOfWeek;
-import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -163,8 +163,7 @@ final class AskViews {
         Words.capital(answer.light().label()),
         Words.side(answer.light(), answer.relativeBearingDeg()),
         Words.window(answer.window().from(), answer.window().to()),
-        "best " + Words.moment(answer.at()),
-        days(form, answer),
+        day(form, answer),
         Words.bearing(answer.facing()),
         switch (answer.facingBasis()) {
           case KNOWN -> "";
@@ -174,7 +173,7 @@ final class AskViews {
         Words.sun(answer.sun()),
         FacingDial.moment(answer.facing(), spreadDeg, answer.sun()),
         answer.tier().label(),
-        tierWords(answer.tier()),
+        answer.tier() == Answer.Tier.GEOMETRY ? "geometry only" : answer.tier().label(),
         answer.reason(),
         new AskPage.Keep(
             String.valueOf(id),
@@ -194,17 +193,11 @@ final class AskViews {
         .orElse(0);
   }
 
-  private static String days(AskForm form, Answer answer) {
+  private static String day(AskForm form, Answer answer) {
+    String best =
+        Words.day(answer.at().toLocalDate()) + ", best at " + Words.hour(answer.at());
     long asked = ChronoUnit.DAYS.between(form.first(), form.last()) + 1;
-    return asked == 1 ? "" : "on " + answer.days() + " of " + asked + " days";
-  }
-
-  static String tierWords(Answer.Tier tier) {
-    return switch (tier) {
-      case SCOUTED -> "seen in a shot in like light";
-      case MODELLED -> "worked out, skyline known";
-      case GEOMETRY -> "sun and facing alone: trees and buildings not known";
-    };
+    return asked == 1 ? best : best + "; on " + answer.days() + " of " + asked + " days";
   }
 
   private static String coordinate(double angleDeg) {

@@ -26,6 +26,7 @@ public final class Assets {
           Map.entry("charts.css", OWN + "charts.css"),
           Map.entry("ask.css", OWN + "ask.css"),
           Map.entry("maps.css", OWN + "maps.css"),
+          Map.entry("lists.css", OWN + "lists.css"),
           Map.entry("pages.css", OWN + "pages.css"),
           Map.entry("share.css", OWN + "share.css"),
           Map.entry("page.js", OWN + "page.js"),

@@ -43,22 +43,25 @@ final class House {
     pages.show(ctx, template, new Frame(title, room, assets, (int) waiting), page);
   }
 
-  /** The date at the place where most spots lie, and in UTC when no zone is known. */
+  /** The date at the place where most spots lie. */
   LocalDate today(List<Spot> spots) {
+    return LocalDate.ofInstant(clock.instant(), zone(spots));
+  }
+
+  /** The zone in which most spots lie, and UTC when none is known. */
+  ZoneId zone(List<Spot> spots) {
     Map<ZoneId, Integer> counts = new HashMap<>();
     for (Spot spot : spots) {
       if (spot.zone() != null) {
         counts.merge(spot.zone(), 1, Integer::sum);
       }
     }
-    ZoneId zone =
-        counts.entrySet().stream()
+    return counts.entrySet().stream()
             .max(
                 Comparator.<Map.Entry<ZoneId, Integer>>comparingInt(Map.Entry::getValue)
                     .thenComparing(entry -> entry.getKey().getId()))
             .map(Map.Entry::getKey)
             .orElse(ZoneOffset.UTC);
-    return LocalDate.ofInstant(clock.instant(), zone);
   }
 
   /** The number in a path; anything else is not found. */

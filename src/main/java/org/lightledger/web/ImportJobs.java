@@ -148,8 +148,7 @@ final class ImportJobs implements AutoCloseable {
   private void run(Job job) {
     importing.lock();
     try {
-      ImportReport report =
-          importer.run(List.of(job.folder()), ImportOptions.standard(), job);
+      ImportReport report = importer.run(List.of(job.folder()), ImportOptions.standard(), job);
       job.state = report.cancelled() ? Job.State.CANCELLED : Job.State.DONE;
     } catch (RuntimeException e) {
       LOG.error("the import of a folder failed", e);

@@ -92,7 +92,8 @@ final class ImportRoutes {
         return path;
       }
     } catch (InvalidPathException e) {
-      fields.problem("folder", "Folder", "expected the path of a folder, found " + Fields.quoted(text));
+      fields.problem(
+          "folder", "Folder", "expected the path of a folder, found " + Fields.quoted(text));
       return null;
     }
     fields.problem(

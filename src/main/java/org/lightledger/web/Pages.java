@@ -9,8 +9,7 @@ import java.util.Map;
 /** Renders templates. */
 final class Pages {
   private final TemplateEngine engine =
-      TemplateEngine.createPrecompiled(
-          null, ContentType.Html, null, "org.lightledger.web.view");
+      TemplateEngine.createPrecompiled(null, ContentType.Html, null, "org.lightledger.web.view");
 
   /** A page of the owner: frame and content. */
   void show(Context ctx, String template, Frame frame, Object page) {

@@ -7,6 +7,7 @@ import io.javalin.http.HttpResponseException;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.lightledger.store.LedgerException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -25,6 +26,15 @@ final class Problems {
 
   void page(PageProblem problem, Context ctx) {
     show(ctx, ErrorPage.of(problem));
+  }
+
+  /** What the ledger refuses is said in its words; what went wrong inside it is not shown. */
+  void ledger(LedgerException problem, Context ctx) {
+    if (problem.reason() == LedgerException.Reason.NOT_FOUND) {
+      show(ctx, ErrorPage.of(404));
+    } else {
+      unexpected(problem, ctx);
+    }
   }
 
   void http(HttpResponseException problem, Context ctx) {

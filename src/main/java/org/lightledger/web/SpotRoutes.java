@@ -72,8 +72,7 @@ final class SpotRoutes {
                 Comparator.comparing((Spot spot) -> spot.name().toLowerCase(Locale.ROOT))
                     .thenComparing(Spot::id))
             .map(
-                spot ->
-                    SpotViews.row(spot, observations.getOrDefault(spot.id(), List.of()).size()))
+                spot -> SpotViews.row(spot, observations.getOrDefault(spot.id(), List.of()).size()))
             .toList();
     String headline =
         rows.size() == all.size()
@@ -83,8 +82,7 @@ final class SpotRoutes {
         KINDS.stream()
             .map(
                 kind ->
-                    new SpotsPage.Kind(
-                        kind.getKey(), kind.getValue(), kind.getKey().equals(only)))
+                    new SpotsPage.Kind(kind.getKey(), kind.getValue(), kind.getKey().equals(only)))
             .toList();
     return new SpotsPage(headline, words, only, kinds, rows, all.isEmpty());
   }
@@ -127,8 +125,7 @@ final class SpotRoutes {
     ZoneId zone = known == null ? ZoneOffset.UTC : known;
     LocalDate today = LocalDate.ofInstant(house.clock().instant(), zone);
     SunPathChart.Model chart =
-        new SunPathChart.Model(
-            spot.position(), zone, today, spot.facings(), SpotViews.suns(shots));
+        new SunPathChart.Model(spot.position(), zone, today, spot.facings(), SpotViews.suns(shots));
     String area = spot.area();
     SpotPage.Form stored =
         new SpotPage.Form(

@@ -14,7 +14,12 @@ import org.lightledger.web.chart.Svg;
  * @param emptyStock whether the ledger holds no spot at all
  */
 public record SpotsPage(
-    String headline, String words, String only, List<Kind> kinds, List<Row> spots, boolean emptyStock) {
+    String headline,
+    String words,
+    String only,
+    List<Kind> kinds,
+    List<Row> spots,
+    boolean emptyStock) {
 
   /** A kind of spot to filter by. */
   public record Kind(String code, String label, boolean picked) {}

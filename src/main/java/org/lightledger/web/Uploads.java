@@ -75,12 +75,13 @@ final class Uploads {
     return new Kept(paths, names, fresh);
   }
 
-  /** Removes the copies that hold no shot, and those of shots that the ledger has from elsewhere. */
+  /**
+   * Removes the copies that hold no shot, and those of shots that the ledger has from elsewhere.
+   */
   void tidy(Kept kept, ImportReport report) {
     for (FileReport file : report.files()) {
       boolean needless =
-          file.status() == FileReport.Status.UNREADABLE
-              || file.status() == FileReport.Status.KNOWN;
+          file.status() == FileReport.Status.UNREADABLE || file.status() == FileReport.Status.KNOWN;
       if (needless && kept.fresh().contains(file.path())) {
         try {
           Files.deleteIfExists(file.path());

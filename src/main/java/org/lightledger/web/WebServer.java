@@ -12,6 +12,7 @@ import org.lightledger.ask.Asker;
 import org.lightledger.indexing.Importer;
 import org.lightledger.store.Ledger;
 import org.lightledger.store.LedgerException;
+import org.lightledger.store.LedgerStock;
 import org.lightledger.sun.SunEphemeris;
 
 /**
@@ -70,13 +71,14 @@ public final class WebServer implements AutoCloseable {
                   });
               config.routes.get("/static/{fingerprint}/{name}", assets::serve);
               config.routes.get("/shots/{id}/preview", previews::serve);
-              new AskRoutes(house, asker).register(config.routes);
+              new AskRoutes(house, asker, new LedgerStock(ledger)).register(config.routes);
               new SpotRoutes(house, sun).register(config.routes);
-              new ShotRoutes(house).register(config.routes);
-              new ImportRoutes(house, importer, jobs, folder.resolve("imported"))
+              new ImportRoutes(house, jobs, new Uploads(folder.resolve("imported")))
                   .register(config.routes);
-              new ShortlistRoutes(house, shares, sharePage, previews, this::shareAddress)
-                  .register(config.routes);
+              SharingRoutes sharing =
+                  new SharingRoutes(house, previews, sharePage, this::shareAddress);
+              new ShortlistRoutes(house, sharing).register(config.routes);
+              sharing.register(config.routes);
               shares.register(config.routes);
             });
     this.clients =

@@ -88,10 +88,14 @@ final class Words {
   }
 
   static String capital(String text) {
-    return text.isEmpty() ? text : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
+    return text.isEmpty()
+        ? text
+        : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
   }
 
-  /** Which side the light comes from, as the photographer sees it; "" where that does not matter. */
+  /**
+   * Which side the light comes from, as the photographer sees it; "" where that does not matter.
+   */
   static String side(LightClass light, double relativeBearingDeg) {
     String hand = relativeBearingDeg < 0 ? "left" : "right";
     return switch (light) {

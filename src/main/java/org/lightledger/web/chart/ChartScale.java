@@ -38,8 +38,7 @@ record ChartScale(
     for (SunPath path : paths) {
       for (SunDirection point : path.points()) {
         if (point.apparentAltitudeDeg() >= LOWEST_DEG) {
-          widest =
-              Math.max(widest, Math.abs(Angles.turnDeg(middleDeg, point.azimuth().trueDeg())));
+          widest = Math.max(widest, Math.abs(Angles.turnDeg(middleDeg, point.azimuth().trueDeg())));
         }
       }
       highest = Math.max(highest, path.highestDeg());

@@ -13,8 +13,7 @@ final class FacingLane {
 
   private FacingLane() {}
 
-  static void draw(
-      Drawing drawing, ChartScale scale, Facing facing, double top, double height) {
+  static void draw(Drawing drawing, ChartScale scale, Facing facing, double top, double height) {
     drawing.text(
         "p-lane-name",
         scale.left(),
@@ -40,10 +39,13 @@ final class FacingLane {
       double outerDeg = i < thresholds.size() ? thresholds.get(i) : 180;
       LightClass light = LightRules.classify(10, 10, (innerDeg + outerDeg) / 2);
       if (i == 0) {
-        segment(drawing, scale, light, middleTurnDeg - outerDeg, middleTurnDeg + outerDeg, top, height);
+        segment(
+            drawing, scale, light, middleTurnDeg - outerDeg, middleTurnDeg + outerDeg, top, height);
       } else {
-        segment(drawing, scale, light, middleTurnDeg + innerDeg, middleTurnDeg + outerDeg, top, height);
-        segment(drawing, scale, light, middleTurnDeg - outerDeg, middleTurnDeg - innerDeg, top, height);
+        segment(
+            drawing, scale, light, middleTurnDeg + innerDeg, middleTurnDeg + outerDeg, top, height);
+        segment(
+            drawing, scale, light, middleTurnDeg - outerDeg, middleTurnDeg - innerDeg, top, height);
       }
       innerDeg = outerDeg;
     }

@@ -7,10 +7,10 @@ import org.lightledger.light.LightClass;
  * lit, and the side the sun stands on. It says by shape what its word says, without colour.
  */
 public final class LightGlyph {
-  private static final double SUBJECT_RADIUS = 7;
-  private static final double SUN_DISTANCE = 14.8;
-  private static final double SUN_RADIUS = 3.2;
-  private static final Polar AROUND_SUBJECT = new Polar(20, 18.5);
+  private static final double SUBJECT_RADIUS = 8.5;
+  private static final double SUN_DISTANCE = 17;
+  private static final double SUN_RADIUS = 3.7;
+  private static final Polar AROUND_SUBJECT = new Polar(22, 21.5);
 
   private LightGlyph() {}
 
@@ -32,7 +32,7 @@ public final class LightGlyph {
    * @return the drawing; its word has to stand beside it
    */
   public static Svg of(LightClass light, double relativeBearingDeg) {
-    Drawing drawing = Drawing.decorative("glyph glyph-" + light.code(), 40, 40);
+    Drawing drawing = Drawing.decorative("glyph glyph-" + light.code(), 44, 44);
     switch (light) {
       case OVERHEAD -> overhead(drawing);
       case OPEN_SHADE -> openShade(drawing, relativeBearingDeg);
@@ -50,7 +50,7 @@ public final class LightGlyph {
       case RIM, OPEN_SHADE -> 52;
       case SIDE -> 90;
       case THREE_QUARTER_FRONT -> 127;
-      case FRONT -> 170;
+      case FRONT -> 180;
       case OVERHEAD, TWILIGHT, DARK -> 0;
     };
   }
@@ -66,7 +66,7 @@ public final class LightGlyph {
   private static void openShade(Drawing drawing, double turnDeg) {
     subject(drawing, "g-soft");
     outline(drawing);
-    drawing.path("g-wall", AROUND_SUBJECT.ring(turnDeg - 48, turnDeg + 48, 9.2, 11));
+    drawing.path("g-wall", AROUND_SUBJECT.ring(turnDeg - 48, turnDeg + 48, 10.6, 12.8));
     sun(drawing, "g-sun", turnDeg);
   }
 
@@ -77,10 +77,10 @@ public final class LightGlyph {
       if (turnDeg != 180) {
         drawing.line(
             "g-ray",
-            AROUND_SUBJECT.x(turnDeg, 9.5),
-            AROUND_SUBJECT.y(turnDeg, 9.5),
-            AROUND_SUBJECT.x(turnDeg, 13.5),
-            AROUND_SUBJECT.y(turnDeg, 13.5));
+            AROUND_SUBJECT.x(turnDeg, 11.5),
+            AROUND_SUBJECT.y(turnDeg, 11.5),
+            AROUND_SUBJECT.x(turnDeg, 15.5),
+            AROUND_SUBJECT.y(turnDeg, 15.5));
       }
     }
     drawing.circle("g-sun", AROUND_SUBJECT.centreX(), AROUND_SUBJECT.centreY(), SUN_RADIUS);
@@ -89,16 +89,16 @@ public final class LightGlyph {
   private static void twilight(Drawing drawing) {
     subject(drawing, "g-soft");
     outline(drawing);
-    drawing.line("g-line", 7, 5.5, 33, 5.5);
-    drawing.path("g-hollow", "M15.5 5.5A4.5 4.5 0 0 0 24.5 5.5");
+    drawing.line("g-line", 7, 3.5, 37, 3.5);
+    drawing.path("g-hollow", "M17 3.5A5 5 0 0 0 27 3.5");
   }
 
   private static void dark(Drawing drawing) {
     subject(drawing, "g-shade");
     outline(drawing);
-    drawing.circle("g-star", 9, 8, 1.2);
-    drawing.circle("g-star", 21, 4.5, 1.2);
-    drawing.circle("g-star", 32, 9, 1.2);
+    drawing.circle("g-star", 9, 8, 1.4);
+    drawing.circle("g-star", 23, 4.5, 1.4);
+    drawing.circle("g-star", 36, 10, 1.4);
   }
 
   private static void subject(Drawing drawing, String cssClass) {
@@ -127,6 +127,6 @@ public final class LightGlyph {
   }
 
   private static Drawing camera(Drawing drawing) {
-    return drawing.path("g-camera", "M16.5 38.8L20 35.8L23.5 38.8");
+    return drawing.path("g-camera", "M18 36.4L22 33L26 36.4");
   }
 }

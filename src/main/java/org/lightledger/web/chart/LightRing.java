@@ -8,6 +8,9 @@ import org.lightledger.light.LightRules;
 /** The light classes around a subject, drawn from the thresholds of {@link LightRules}. */
 public final class LightRing {
   private static final Polar POLAR = new Polar(180, 180);
+  private static final double INNER = 86;
+  private static final double OUTER = 148;
+  private static final double MIDDLE = (INNER + OUTER) / 2;
 
   private LightRing() {}
 
@@ -34,14 +37,18 @@ public final class LightRing {
             LightClass.FRONT);
     double fromDeg = 0;
     for (int i = 0; i < classes.size(); i++) {
-      double toDeg =
-          i < LightRules.TURN_THRESHOLDS_DEG.size()
-              ? LightRules.TURN_THRESHOLDS_DEG.get(i)
-              : 180;
+      boolean last = i == LightRules.TURN_THRESHOLDS_DEG.size();
+      double toDeg = last ? 180 : LightRules.TURN_THRESHOLDS_DEG.get(i);
       String cssClass = "lane lane-" + classes.get(i).code();
-      drawing.path(cssClass, POLAR.ring(fromDeg, toDeg, 74, 140));
-      drawing.path(cssClass, POLAR.ring(-toDeg, -fromDeg, 74, 140));
-      if (toDeg < 180) {
+      if (i == 0) {
+        drawing.path(cssClass, POLAR.ring(-toDeg, toDeg, INNER, OUTER));
+      } else if (last) {
+        drawing.path(cssClass, POLAR.ring(fromDeg, 360 - fromDeg, INNER, OUTER));
+      } else {
+        drawing.path(cssClass, POLAR.ring(fromDeg, toDeg, INNER, OUTER));
+        drawing.path(cssClass, POLAR.ring(-toDeg, -fromDeg, INNER, OUTER));
+      }
+      if (!last) {
         threshold(drawing, toDeg);
         threshold(drawing, -toDeg);
       }
@@ -52,38 +59,26 @@ public final class LightRing {
     for (int side : new int[] {-1, 1}) {
       label(drawing, "rim", LightClass.RIM, side * 52.5);
       label(drawing, "side", LightClass.SIDE, side * 90);
-      double turnDeg = side * 127.5;
-      drawing.text(
-          "lane-text on-three-quarter-front",
-          POLAR.x(turnDeg, 107),
-          POLAR.y(turnDeg, 107) - 3,
-          "middle",
-          "three-quarter");
-      drawing.text(
-          "lane-text on-three-quarter-front",
-          POLAR.x(turnDeg, 107),
-          POLAR.y(turnDeg, 107) + 11,
-          "middle",
-          "front");
+      label(drawing, "¾ front", LightClass.THREE_QUARTER_FRONT, side * 127.5);
     }
-    drawing.circle("g-soft", 180, 180, 26).circle("g-outline", 180, 180, 26);
-    drawing.text("ring-word", 180, 184, "middle", "subject");
-    drawing.path("ring-camera", "M168 254L180 236L192 254Z");
-    drawing.text("ring-word", 198, 253, "start", "camera");
+    drawing.circle("g-soft", 180, 176, 28).circle("g-outline", 180, 176, 28);
+    drawing.text("ring-word", 180, 180, "middle", "subject");
+    drawing.path("ring-camera", "M169 238L180 222L191 238Z");
+    drawing.text("ring-word", 180, 254, "middle", "camera");
     return drawing.finish();
   }
 
   private static void threshold(Drawing drawing, double turnDeg) {
     drawing.line(
         "ring-tick",
-        POLAR.x(turnDeg, 140),
-        POLAR.y(turnDeg, 140),
-        POLAR.x(turnDeg, 147),
-        POLAR.y(turnDeg, 147));
+        POLAR.x(turnDeg, OUTER),
+        POLAR.y(turnDeg, OUTER),
+        POLAR.x(turnDeg, OUTER + 7),
+        POLAR.y(turnDeg, OUTER + 7));
     drawing.text(
         "ring-degree",
-        POLAR.x(turnDeg, 162),
-        POLAR.y(turnDeg, 160) + 4,
+        POLAR.x(turnDeg, OUTER + 20),
+        POLAR.y(turnDeg, OUTER + 18) + 4,
         "middle",
         String.format(Locale.ROOT, "%.0f°", Math.abs(turnDeg)));
   }
@@ -91,8 +86,8 @@ public final class LightRing {
   private static void label(Drawing drawing, String word, LightClass light, double turnDeg) {
     drawing.text(
         "lane-text on-" + light.code(),
-        POLAR.x(turnDeg, 107),
-        POLAR.y(turnDeg, 107) + 4,
+        POLAR.x(turnDeg, MIDDLE),
+        POLAR.y(turnDeg, MIDDLE) + 4,
         "middle",
         word);
   }

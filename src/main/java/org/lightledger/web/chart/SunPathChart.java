@@ -5,6 +5,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.lightledger.geo.Angles;
 import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.light.LightRules;
@@ -15,8 +16,8 @@ import org.lightledger.sun.SunEphemeris;
 /**
  * The sun's paths over one spot: azimuth to the right, altitude up, the hours of the place's clock
  * on the curves, the sun of each shot as a point, and for every facing a lane that names the light
- * for each azimuth. Azimuth against altitude was chosen over a round sky because portrait light lies
- * in the lowest twenty degrees, which a round sky squeezes into its rim.
+ * for each azimuth. Azimuth against altitude was chosen over a round sky because portrait light
+ * lies in the lowest twenty degrees, which a round sky squeezes into its rim.
  */
 public final class SunPathChart {
 
@@ -91,7 +92,7 @@ public final class SunPathChart {
             List.of(summer, equinox, winter),
             model.place().latitudeDeg() >= 0,
             LEFT,
-            size.width - 8,
+            size.width - 16,
             TOP,
             TOP + size.plotHeight);
   }
@@ -148,8 +149,7 @@ public final class SunPathChart {
         "p-below", scale.left(), horizon, scale.right() - scale.left(), scale.bottom() - horizon);
     for (int altitudeDeg = 0; altitudeDeg <= scale.highDeg(); altitudeDeg += 10) {
       double y = scale.y(altitudeDeg);
-      drawing.line(
-          altitudeDeg == 0 ? "p-horizon" : "p-grid", scale.left(), y, scale.right(), y);
+      drawing.line(altitudeDeg == 0 ? "p-horizon" : "p-grid", scale.left(), y, scale.right(), y);
       drawing.text("p-label", scale.left() - 5, y + 4, "end", altitudeDeg + "°");
     }
     int step = size == Size.WIDE ? 15 : 45;
@@ -221,7 +221,7 @@ public final class SunPathChart {
 
   private void facingLine(Drawing drawing, Facing facing) {
     double turnDeg =
-        org.lightledger.geo.Angles.turnDeg(scale.middleDeg(), facing.bearing().trueDeg());
+        Angles.turnDeg(scale.middleDeg(), facing.bearing().trueDeg());
     if (Math.abs(turnDeg) <= scale.halfSpanDeg()) {
       double x = scale.xOfTurn(turnDeg);
       drawing.line("p-facing", x, scale.top(), x, scale.bottom());

@@ -4,8 +4,8 @@ import gg.jte.Content;
 import gg.jte.TemplateOutput;
 
 /**
- * A finished drawing. Templates write it as it stands: everything variable in it was escaped when it
- * was drawn.
+ * A finished drawing. Templates write it as it stands: everything variable in it was escaped when
+ * it was drawn.
  *
  * @param markup one svg element
  */

@@ -1,4 +1,6 @@
-/** Glyphs and charts as SVG: pure functions, so that page, share file and print show one picture. */
+/**
+ * Glyphs and charts as SVG: pure functions, so that page, share file and print show one picture.
+ */
 @NullMarked
 package org.lightledger.web.chart;
 
