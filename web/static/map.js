@@ -190,7 +190,7 @@
   document.querySelectorAll("[data-map]").forEach(build);
 
   document.addEventListener("htmx:afterSettle", (event) => {
-    if (event.target.querySelector?.("[data-place]") || event.target.id === "answers") {
+    if (event.target.id === "answers" || event.target.id === "spot-rows") {
       maps.forEach(fill);
     }
   });

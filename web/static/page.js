@@ -89,7 +89,7 @@
   });
 
   document.addEventListener("htmx:afterSettle", (event) => {
-    if (event.target.id === "answers") {
+    if (event.target.matches?.(".switched")) {
       revealSwitches();
       show(document.body.classList.contains("shows-map") ? "map" : "list");
       const status = document.getElementById("asked");

@@ -39,8 +39,14 @@ record AskForm(
   private static final double MOST_MINUTES = 720;
   private static final double MOST_KM = 2000;
 
-  /** What was read, and what was wrong with it; the form is null when something was. */
-  record Read(@Nullable AskForm form, AskForm fallback, List<FieldProblem> problems) {}
+  /**
+   * What was read.
+   *
+   * @param form the question; a field that was bad holds what a fresh page holds
+   * @param near the place as it was typed
+   * @param problems what was wrong; a question is asked only when this is empty
+   */
+  record Read(AskForm form, String near, List<FieldProblem> problems) {}
 
   /** The question of a fresh page: backlit, an hour before sunset, through the next month. */
   static AskForm fresh(LocalDate today) {
@@ -60,7 +66,7 @@ record AskForm(
     boolean asked =
         query.keySet().stream().anyMatch(Set.of("light", "from", "when", "near")::contains);
     if (!asked) {
-      return new Read(fresh, fresh, List.of());
+      return new Read(fresh, "", List.of());
     }
     Function<String, List<String>> source = name -> query.getOrDefault(name, List.of());
     Fields fields = new Fields(source);
@@ -74,11 +80,8 @@ record AskForm(
     GeoPoint near = fields.place("near", "Around");
     Double within = fields.number("within", "Within", 0.05, MOST_KM, " kilometres");
     double withinKm = within == null ? DEFAULT_KM : within;
-    if (!fields.problems().isEmpty()) {
-      return new Read(null, fresh, fields.problems());
-    }
-    AskForm form = new AskForm(lights, from, to, time, near, withinKm);
-    return new Read(form, form, List.of());
+    return new Read(
+        new AskForm(lights, from, to, time, near, withinKm), fields.raw("near"), fields.problems());
   }
 
   private static Set<LightClass> lights(Fields fields) {

@@ -50,13 +50,13 @@ final class AskRoutes {
     LocalDate today = house.today(spots);
     AskForm.Read read = AskForm.read(ctx.queryParamMap(), today);
     AskForm form = read.form();
-    if (form == null) {
-      return AskViews.page(read.fallback(), today, read.problems(), null);
+    if (!read.problems().isEmpty()) {
+      return AskViews.page(read, today, null);
     }
     Answers answers = asker.ask(form.question(), stock, MOST_ANSWERS);
     AskPage.AnswersView view =
         AskViews.answers(form, answers, spots.isEmpty(), lists(ctx.queryParam("list")));
-    return AskViews.page(form, today, List.of(), view);
+    return AskViews.page(read, today, view);
   }
 
   private List<AskPage.ListChoice> lists(@Nullable String picked) {

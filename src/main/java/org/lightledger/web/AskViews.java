@@ -22,10 +22,8 @@ final class AskViews {
   private AskViews() {}
 
   static AskPage page(
-      AskForm form,
-      LocalDate today,
-      List<FieldProblem> problems,
-      AskPage.@Nullable AnswersView answers) {
+      AskForm.Read read, LocalDate today, AskPage.@Nullable AnswersView answers) {
+    AskForm form = read.form();
     List<AskPage.LightChoice> lights = new ArrayList<>();
     for (LightClass light : LightClass.values()) {
       lights.add(
@@ -45,10 +43,10 @@ final class AskViews {
         sun == null ? "60" : String.valueOf(sun.offset().abs().toMinutes()),
         sun != null && !sun.offset().isNegative() && !sun.offset().isZero() ? "after" : "before",
         sun != null && sun.anchor() == TimeOfDay.Anchor.SUNRISE ? "sunrise" : "sunset",
-        form.near() == null ? "" : form.near().toText(),
+        form.near() == null ? read.near() : form.near().toText(),
         Words.plain(form.withinKm()),
         spans(form, today),
-        problems,
+        read.problems(),
         answers);
   }
 
@@ -194,8 +192,7 @@ final class AskViews {
   }
 
   private static String day(AskForm form, Answer answer) {
-    String best =
-        Words.day(answer.at().toLocalDate()) + ", best at " + Words.hour(answer.at());
+    String best = Words.day(answer.at().toLocalDate()) + ", best at " + Words.hour(answer.at());
     long asked = ChronoUnit.DAYS.between(form.first(), form.last()) + 1;
     return asked == 1 ? best : best + "; on " + answer.days() + " of " + asked + " days";
   }

@@ -57,11 +57,11 @@ final class House {
       }
     }
     return counts.entrySet().stream()
-            .max(
-                Comparator.<Map.Entry<ZoneId, Integer>>comparingInt(Map.Entry::getValue)
-                    .thenComparing(entry -> entry.getKey().getId()))
-            .map(Map.Entry::getKey)
-            .orElse(ZoneOffset.UTC);
+        .max(
+            Comparator.<Map.Entry<ZoneId, Integer>>comparingInt(Map.Entry::getValue)
+                .thenComparing(entry -> entry.getKey().getId()))
+        .map(Map.Entry::getKey)
+        .orElse(ZoneOffset.UTC);
   }
 
   /** The number in a path; anything else is not found. */

@@ -100,8 +100,7 @@ final class ShareRoutes {
         session
             .shortlists()
             .find(share.shortlistId())
-            .map(
-                list -> Redaction.view(list, session.spots()::find, share.exactPositions()))
+            .map(list -> Redaction.view(list, session.spots()::find, share.exactPositions()))
             .orElse(null));
   }
 

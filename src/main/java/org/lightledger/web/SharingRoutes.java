@@ -28,8 +28,7 @@ final class SharingRoutes {
   private final Supplier<String> address;
   private final ShareTokens tokens = new ShareTokens();
 
-  SharingRoutes(
-      House house, Previews previews, SharePage sharePage, Supplier<String> address) {
+  SharingRoutes(House house, Previews previews, SharePage sharePage, Supplier<String> address) {
     this.house = house;
     this.previews = previews;
     this.sharePage = sharePage;

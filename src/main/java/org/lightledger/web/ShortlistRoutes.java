@@ -98,9 +98,7 @@ final class ShortlistRoutes {
       return;
     }
     change(
-        ctx,
-        (session, list) -> session.shortlists().update(list.id(), title, message),
-        "?saved=1");
+        ctx, (session, list) -> session.shortlists().update(list.id(), title, message), "?saved=1");
   }
 
   private void delete(Context ctx) {
@@ -199,8 +197,7 @@ final class ShortlistRoutes {
         listId == null
             ? session
                 .shortlists()
-                .create(
-                    "Shortlist of " + Words.shortDay(house.today(session.spots().all())), "")
+                .create("Shortlist of " + Words.shortDay(house.today(session.spots().all())), "")
             : listId;
     return session
         .shortlists()
@@ -225,7 +222,9 @@ final class ShortlistRoutes {
           : new Shortlist.Moment(from, to, light, Bearing.of(facing));
     } catch (DateTimeException e) {
       fields.problem(
-          "from", "Hour", "expected a time with its offset, found " + Fields.quoted(fields.raw("from")));
+          "from",
+          "Hour",
+          "expected a time with its offset, found " + Fields.quoted(fields.raw("from")));
       return null;
     }
   }
@@ -239,8 +238,7 @@ final class ShortlistRoutes {
     }
   }
 
-  private static void requireShotOfSpot(
-      LedgerSession session, long spotId, @Nullable Long shotId) {
+  private static void requireShotOfSpot(LedgerSession session, long spotId, @Nullable Long shotId) {
     boolean belongs =
         shotId == null
             || session

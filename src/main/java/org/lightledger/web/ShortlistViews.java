@@ -40,8 +40,7 @@ final class ShortlistViews {
     List<ShortlistEntry> stored = session.shortlists().entries(listId);
     List<ShortlistPage.Entry> entries = new ArrayList<>();
     for (ShortlistEntry entry : stored) {
-      entries.add(
-          entry(session, entry.id(), entry.entry(), entries.size() + 1, stored.size()));
+      entries.add(entry(session, entry.id(), entry.entry(), entries.size() + 1, stored.size()));
     }
     return entries;
   }
@@ -91,7 +90,8 @@ final class ShortlistViews {
         address + "/s/" + share.token(),
         state == Share.State.OPEN,
         switch (state) {
-          case OPEN -> expires == null ? "works until revoked" : "works until " + day(expires, zone);
+          case OPEN ->
+              expires == null ? "works until revoked" : "works until " + day(expires, zone);
           case EXPIRED -> "expired";
           case REVOKED -> "revoked";
         },

@@ -172,7 +172,7 @@ public final class SunPathChart {
     if (scale.highDeg() > LightRules.OVERHEAD_ABOVE_DEG) {
       double y = scale.y(LightRules.OVERHEAD_ABOVE_DEG);
       drawing.line("p-overhead", scale.left(), y, scale.right(), y);
-      drawing.text("p-label", scale.right() - 4, y - 5, "end", "overhead above here");
+      drawing.text("p-note", scale.left() + 6, y - 5, "start", "overhead above here");
     }
   }
 
@@ -220,8 +220,7 @@ public final class SunPathChart {
   }
 
   private void facingLine(Drawing drawing, Facing facing) {
-    double turnDeg =
-        Angles.turnDeg(scale.middleDeg(), facing.bearing().trueDeg());
+    double turnDeg = Angles.turnDeg(scale.middleDeg(), facing.bearing().trueDeg());
     if (Math.abs(turnDeg) <= scale.halfSpanDeg()) {
       double x = scale.xOfTurn(turnDeg);
       drawing.line("p-facing", x, scale.top(), x, scale.bottom());
