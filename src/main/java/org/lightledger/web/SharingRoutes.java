@@ -19,7 +19,7 @@ import org.lightledger.store.LedgerSession;
 
 /** The owner's side of sharing: makes links, takes them back, shows what the client will see. */
 final class SharingRoutes {
-  private static final int PICTURE_WIDTH = 960;
+  static final int PICTURE_WIDTH = 960;
   private static final double LONGEST_DAYS = 730;
 
   private final House house;
