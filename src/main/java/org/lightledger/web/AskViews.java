@@ -21,8 +21,7 @@ import org.lightledger.web.chart.LightGlyph;
 final class AskViews {
   private AskViews() {}
 
-  static AskPage page(
-      AskForm.Read read, LocalDate today, AskPage.@Nullable AnswersView answers) {
+  static AskPage page(AskForm.Read read, LocalDate today, AskPage.@Nullable AnswersView answers) {
     AskForm form = read.form();
     List<AskPage.LightChoice> lights = new ArrayList<>();
     for (LightClass light : LightClass.values()) {
