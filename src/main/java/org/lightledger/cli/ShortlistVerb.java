@@ -15,7 +15,6 @@ import org.lightledger.spot.Observation;
 import org.lightledger.spot.Spot;
 import org.lightledger.store.Ledger;
 import org.lightledger.store.LedgerStock;
-import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -41,10 +40,17 @@ final class ShortlistVerb extends Verb {
       description = "Words to the client.")
   private String message;
 
-  @ArgGroup(
-      exclusive = false,
-      heading = "%nThe question whose answers say when to be at each spot:%n")
-  private @Nullable QuestionOptions questionOptions;
+  @Option(
+      names = "--light",
+      paramLabel = "CLASS[,CLASS]",
+      description = "With --on and --at: the question whose answers say when to be at each spot.")
+  private @Nullable String light;
+
+  @Option(names = "--on", paramLabel = "DATE[..DATE]", description = "As for \"ask\".")
+  private @Nullable String on;
+
+  @Option(names = "--at", paramLabel = "HH:MM[..HH:MM]", description = "As for \"ask\".")
+  private @Nullable String at;
 
   ShortlistVerb(Services services) {
     super(services);
@@ -72,7 +78,7 @@ final class ShortlistVerb extends Verb {
           "expected the numbers of the spots to propose, found none; \"spots\" lists them");
     }
     Map<Long, Answer> answers =
-        questionOptions == null ? Map.of() : bestAnswers(ledger, questionOptions.question());
+        question().map(question -> bestAnswers(ledger, question)).orElse(Map.of());
     return ledger.write(
         session -> {
           long id = session.shortlists().create(name, message);
@@ -95,6 +101,20 @@ final class ShortlistVerb extends Verb {
           }
           return session.shortlists().find(id).orElseThrow();
         });
+  }
+
+  private Optional<Question> question() {
+    String lights = light;
+    String days = on;
+    String time = at;
+    if (lights == null && days == null && time == null) {
+      return Optional.empty();
+    }
+    if (lights == null || days == null || time == null) {
+      throw new IllegalArgumentException(
+          "--light, --on and --at: expected all three or none of them");
+    }
+    return Optional.of(QuestionOptions.question(lights, days, time, () -> null));
   }
 
   private Map<Long, Answer> bestAnswers(Ledger ledger, Question question) {
