@@ -60,4 +60,19 @@ public final class Geodesy {
             from.latitudeDeg(), from.longitudeDeg(), bearing.trueDeg(), distanceM);
     return new GeoPoint(line.lat2, line.lon2);
   }
+
+  /**
+   * The place a part of the way along the shortest line between two places.
+   *
+   * @param from start
+   * @param to end
+   * @param part how far, 0 for the start, 1 for the end
+   * @return the place between
+   */
+  public static GeoPoint between(GeoPoint from, GeoPoint to, double part) {
+    GeodesicData line =
+        Geodesic.WGS84.Inverse(
+            from.latitudeDeg(), from.longitudeDeg(), to.latitudeDeg(), to.longitudeDeg());
+    return line.s12 == 0 ? from : destination(from, Bearing.of(line.azi1), line.s12 * part);
+  }
 }

@@ -8,26 +8,35 @@ import org.jspecify.annotations.Nullable;
  *
  * @param cameraZone the zone that the camera's clock was set to, by the owner's word, or null
  * @param threads how many files are read at once, 1 or more
+ * @param joinDistanceM a shot joins the nearest spot when that lies at most so far away, metres
  */
-public record ImportOptions(@Nullable ZoneId cameraZone, int threads) {
+public record ImportOptions(@Nullable ZoneId cameraZone, int threads, double joinDistanceM) {
+  /** A spot is a few metres wide and a phone's position is off by some more; own choice, metres. */
+  public static final double STANDARD_JOIN_DISTANCE_M = 25;
 
   /**
    * Checks the options.
    *
-   * @throws IllegalArgumentException when there is no thread to read with
+   * @throws IllegalArgumentException when there is no thread to read with, or the distance is not a
+   *     number of metres
    */
   public ImportOptions {
     if (threads < 1) {
       throw new IllegalArgumentException("expected 1 or more threads, found " + threads);
+    }
+    if (!(joinDistanceM >= 0 && joinDistanceM <= 10_000)) {
+      throw new IllegalArgumentException(
+          "expected a distance to join spots in [0, 10000] metres, found " + joinDistanceM);
     }
   }
 
   /**
    * Options for this machine.
    *
-   * @return no camera zone, as many threads as processors
+   * @return no camera zone, as many threads as processors, the standard distance
    */
   public static ImportOptions standard() {
-    return new ImportOptions(null, Runtime.getRuntime().availableProcessors());
+    return new ImportOptions(
+        null, Runtime.getRuntime().availableProcessors(), STANDARD_JOIN_DISTANCE_M);
   }
 }

@@ -27,6 +27,13 @@ public interface ImportProgress {
   void done(FileReport file);
 
   /**
+   * Some files have been passed over, because they are no images.
+   *
+   * @param files how many
+   */
+  default void passedOver(int files) {}
+
+  /**
    * Whether to stop before the next batch. What was done stays.
    *
    * @return true to stop

@@ -162,6 +162,16 @@ public final class ShotStore {
   }
 
   /**
+   * Counts the shots of a spot.
+   *
+   * @param spotId the spot
+   * @return the count, 0 or more
+   */
+  public long countOfSpot(long spotId) {
+    return session.call("SELECT count(*) FROM shots WHERE spot_id = ?").integer(spotId).number();
+  }
+
+  /**
    * The shots of a spot.
    *
    * @param spotId the spot

@@ -1,0 +1,67 @@
+package org.lightledger.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
+import org.lightledger.store.Ledger;
+import picocli.CommandLine;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** What all verbs share: the ledger, machine output, help. */
+@CommandLine.Command(mixinStandardHelpOptions = true)
+abstract class Verb implements Callable<Integer> {
+  final Services services;
+
+  @Spec private CommandSpec spec;
+
+  @Option(
+      names = "--json",
+      description = "Write machine output to standard output, and nothing else there.")
+  boolean json;
+
+  Verb(Services services) {
+    this.services = services;
+  }
+
+  /** The folder that the owner named, or null. */
+  @Nullable Path namedFolder() {
+    return ((Lightledger) spec.root().userObject()).ledger;
+  }
+
+  Path folder() {
+    Path named = namedFolder();
+    return named == null ? services.defaultLedger() : named;
+  }
+
+  Ledger open() {
+    return services.open(folder());
+  }
+
+  /** Prints a result in the form that was asked for. */
+  void print(Supplier<?> machine, Supplier<String> people) {
+    PrintWriter out = spec.commandLine().getOut();
+    if (json) {
+      out.println(Json.text(machine.get()));
+    } else {
+      out.print(people.get());
+    }
+    out.flush();
+  }
+
+  /** Prints a note for people, which never mixes with machine output. */
+  void note(String text) {
+    PrintWriter err = spec.commandLine().getErr();
+    err.println(text);
+    err.flush();
+  }
+
+  /** A mistake in the words of the command. */
+  ParameterException usage(String message, @Nullable Exception cause) {
+    return new ParameterException(spec.commandLine(), message, cause);
+  }
+}

@@ -1,0 +1,128 @@
+package org.lightledger.indexing;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.lightledger.shot.Problem;
+import org.lightledger.shot.Shot;
+import org.lightledger.shot.zone.ZoneLookup;
+import org.lightledger.store.FileStatus;
+import org.lightledger.store.Ledger;
+import org.lightledger.store.LedgerSession;
+import org.lightledger.store.StoredFile;
+
+/** Keeps what was read, one transaction for each batch, and collects the report. */
+final class ImportBatch {
+  private final Ledger ledger;
+  private final ZoneLookup zones;
+  private final double joinDistanceM;
+  private final List<FileReport> reports;
+  private int otherFiles;
+  private int spotsMade;
+
+  ImportBatch(Ledger ledger, ZoneLookup zones, double joinDistanceM, List<FileReport> failures) {
+    this.ledger = ledger;
+    this.zones = zones;
+    this.joinDistanceM = joinDistanceM;
+    this.reports = new ArrayList<>(failures);
+  }
+
+  void keep(List<FileReading.Result> results, ImportProgress progress) {
+    List<FileReading.Result> images =
+        results.stream().filter(result -> !(result instanceof FileReading.Other)).toList();
+    otherFiles += results.size() - images.size();
+    progress.passedOver(results.size() - images.size());
+    if (images.isEmpty()) {
+      return;
+    }
+    List<FileReport> kept =
+        ledger.write(
+            session -> {
+              SpotPlacing placing = new SpotPlacing(session, zones, joinDistanceM);
+              List<FileReport> lines = new ArrayList<>();
+              for (FileReading.Result result : images) {
+                lines.add(keep(result, session, placing));
+              }
+              placing.learnFacings();
+              spotsMade += placing.made();
+              return lines;
+            });
+    for (FileReport report : kept) {
+      reports.add(report);
+      progress.done(report);
+    }
+  }
+
+  private static FileReport keep(
+      FileReading.Result result, LedgerSession session, SpotPlacing placing) {
+    if (result instanceof FileReading.NewShot found) {
+      Optional<Long> known = session.shots().idOf(found.sha256());
+      return known.isPresent()
+          ? again(found.source(), found.sha256(), known.get(), session)
+          : add(found, session, placing);
+    }
+    if (result instanceof FileReading.KnownShot known) {
+      long shotId = session.shots().idOf(known.sha256()).orElseThrow();
+      return again(known.source(), known.sha256(), shotId, session);
+    }
+    return fail((FileReading.Failed) result, session);
+  }
+
+  private static FileReport add(
+      FileReading.NewShot found, LedgerSession session, SpotPlacing placing) {
+    Shot shot = found.shot();
+    Long spotId = shot.position() == null ? null : placing.spotFor(shot.position().point());
+    long shotId = session.shots().insert(shot, found.sha256(), found.sun(), spotId);
+    record(found.source(), found.sha256(), FileStatus.READ, shotId, List.of(), session);
+    return new FileReport(
+        found.source().path(),
+        shot.needsAttention() ? FileReport.Status.NEEDS_ATTENTION : FileReport.Status.ADDED,
+        shotId,
+        shot,
+        found.sun(),
+        spotId,
+        shot.problems());
+  }
+
+  private static FileReport again(
+      FileReading.Source source, String sha256, long shotId, LedgerSession session) {
+    if (!session.files().known(source.path(), sha256)) {
+      record(source, sha256, FileStatus.READ, shotId, List.of(), session);
+    }
+    return Reports.known(source.path(), shotId);
+  }
+
+  private static FileReport fail(FileReading.Failed failed, LedgerSession session) {
+    FileStatus status =
+        failed.problem().kind() == Problem.Kind.FORMAT_NOT_READ
+            ? FileStatus.FORMAT_NOT_READ
+            : FileStatus.UNREADABLE;
+    record(failed.source(), failed.sha256(), status, null, List.of(failed.problem()), session);
+    return Reports.unreadable(failed.source().path(), failed.problem());
+  }
+
+  private static void record(
+      FileReading.Source source,
+      @Nullable String sha256,
+      FileStatus status,
+      @Nullable Long shotId,
+      List<Problem> problems,
+      LedgerSession session) {
+    session
+        .files()
+        .record(
+            new StoredFile(
+                source.path(),
+                source.sizeBytes(),
+                source.modified(),
+                sha256,
+                status,
+                shotId,
+                problems));
+  }
+
+  ImportReport report(boolean cancelled) {
+    return new ImportReport(reports, otherFiles, spotsMade, cancelled);
+  }
+}

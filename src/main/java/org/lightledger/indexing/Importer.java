@@ -1,0 +1,98 @@
+package org.lightledger.indexing;
+
+import java.nio.file.Path;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.Iterator;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import org.lightledger.shot.ShotRules;
+import org.lightledger.shot.zone.ZoneLookup;
+import org.lightledger.store.Ledger;
+import org.lightledger.sun.SunEphemeris;
+
+/**
+ * Imports files and folders into a ledger. Files are read by several threads and kept in the order
+ * of their names by one, batch by batch; a batch is kept whole or not at all. Importing the same
+ * files again adds nothing, so an interrupted import is finished by starting it again.
+ */
+public final class Importer {
+  private static final int BATCH = 64;
+
+  private final Ledger ledger;
+  private final ZoneLookup zones;
+  private final SunEphemeris sun;
+
+  /**
+   * An importer.
+   *
+   * @param ledger where the shots go
+   * @param zones knows the zones of places
+   * @param sun knows where the sun is
+   */
+  public Importer(Ledger ledger, ZoneLookup zones, SunEphemeris sun) {
+    this.ledger = ledger;
+    this.zones = zones;
+    this.sun = sun;
+  }
+
+  /**
+   * Imports.
+   *
+   * @param roots files and folders
+   * @param options how
+   * @param progress follows it and can stop it
+   * @return what became of each file
+   */
+  public ImportReport run(List<Path> roots, ImportOptions options, ImportProgress progress) {
+    FileWalk walk = FileWalk.below(roots);
+    List<Path> files = walk.files();
+    progress.started(files.size());
+    ImportBatch batches = new ImportBatch(ledger, zones, options.joinDistanceM(), walk.failures());
+    FileReading reading = new FileReading(new ShotRules(zones), sun, options);
+    ExecutorService readers = Executors.newFixedThreadPool(options.threads());
+    try {
+      Deque<Future<FileReading.Result>> ahead = new ArrayDeque<>();
+      Iterator<Path> next = files.iterator();
+      List<FileReading.Result> batch = new ArrayList<>();
+      while (!progress.cancelled() && (next.hasNext() || !ahead.isEmpty())) {
+        while (next.hasNext() && ahead.size() < BATCH) {
+          Path path = next.next();
+          ahead.add(readers.submit(() -> reading.read(path, this::isKnown)));
+        }
+        batch.add(result(ahead.remove()));
+        if (batch.size() == BATCH) {
+          batches.keep(batch, progress);
+          batch.clear();
+        }
+      }
+      if (!progress.cancelled()) {
+        batches.keep(batch, progress);
+      }
+      return batches.report(progress.cancelled());
+    } finally {
+      readers.shutdownNow();
+    }
+  }
+
+  private boolean isKnown(String sha256) {
+    Optional<Long> shotId = ledger.read(session -> session.shots().idOf(sha256));
+    return shotId.isPresent();
+  }
+
+  private static FileReading.Result result(Future<FileReading.Result> reading) {
+    try {
+      return reading.get();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException("the import was interrupted; start it again to go on", e);
+    } catch (ExecutionException e) {
+      throw new IllegalStateException("reading a file failed unexpectedly", e.getCause());
+    }
+  }
+}
