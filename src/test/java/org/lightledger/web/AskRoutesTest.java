@@ -93,7 +93,7 @@ class AskRoutesTest {
     assertThat(answer.status()).isEqualTo(422);
     assertThat(answer.text())
         .contains("3 fields need another look", "href=\"#f-from\"", "href=\"#f-at\"")
-        .contains("value=\"nowhere\"", "found &#34;yesterday&#34;")
+        .contains("value=\"nowhere\"", "found \"yesterday\"")
         .containsPattern("value=\"rim\" checked");
   }
 

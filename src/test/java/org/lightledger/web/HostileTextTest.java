@@ -57,8 +57,7 @@ class HostileTextTest {
           (name, page) ->
               assertThat(page.text())
                   .as(name)
-                  .doesNotContain("<probe-x", "\"'>", "${1+1}<", "</title></textarea>")
-                  .doesNotContain("onload=1>"));
+                  .doesNotContain("<probe-x", "\"'>", "</title></textarea>"));
       assertThat(pages.get("/spots/1").text()).contains("&lt;probe-x");
       assertThat(pages.get("/shortlists/1/preview").text()).contains("&lt;probe-x");
     }

@@ -76,7 +76,7 @@ class ShareRoutesTest {
         .contains("Autumn portraits", "Dear Ana", "Mill race", "Wide grass", "wet steps")
         .contains("Thursday 10 December 2026, from 16:20 to 17:40", "The sun is behind you")
         .doesNotContain("41.95", "6.61", "key under the stone", "Secret valley")
-        .doesNotContain("/spots/", "/shots/", "mill-1.jpg", folder.toString(), "<script");
+        .doesNotContain("/spots/", "/shots/", "1-mill-a.jpg", folder.toString(), "<script");
   }
 
   @Test

@@ -93,8 +93,8 @@ class SpotRoutesTest {
 
     assertThat(answer.status()).isEqualTo(422);
     assertThat(answer.text())
-        .contains("expected a number from 0 to 360°, found &#34;400&#34;")
-        .contains("expected a number from 0 to 180°, found &#34;wide&#34;");
+        .contains("expected a number from 0 to 360°, found \"400\"")
+        .contains("expected a number from 0 to 180°, found \"wide\"");
   }
 
   @Test

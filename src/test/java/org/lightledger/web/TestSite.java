@@ -62,12 +62,12 @@ final class TestSite implements AutoCloseable {
   /** Writes the photos of three spots: two looking west in the evening, one that does not say. */
   Path writePhotos() {
     Path photos = folder.resolve("photos");
-    write(photos, "mill-1.jpg", photo("2026:11:20 17:00:00", 0, 0, 232.0));
-    write(photos, "mill-2.jpg", photo("2026:11:20 17:20:00", 0, 0.00002, 236.0));
-    write(photos, "wall-1.jpg", photo("2026:10:02 19:00:00", 1, 0, 262.0));
+    write(photos, "1-mill-a.jpg", photo("2026:11:20 17:00:00", 0, 0, 232.0));
+    write(photos, "1-mill-b.jpg", photo("2026:11:20 17:20:00", 0, 0.00002, 236.0));
+    write(photos, "2-wall.jpg", photo("2026:10:02 19:00:00", 1, 0, 262.0));
     write(
         photos,
-        "arcade-1.jpg",
+        "3-arcade.jpg",
         TestPhotos.shot("2026:10:02 12:00:00", "+02:00", PLACES[2][0], PLACES[2][1], null, 1));
     return photos;
   }
