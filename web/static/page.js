@@ -7,7 +7,7 @@
   const fold = document.querySelector(".fold");
   const foldToFit = () => {
     if (fold) {
-      fold.open = !narrow.matches || !document.querySelector("#answers .cards");
+      fold.open = !narrow.matches || !document.querySelector("#answers > .cards");
     }
   };
   foldToFit();

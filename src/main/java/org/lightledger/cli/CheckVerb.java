@@ -4,17 +4,29 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import org.lightledger.store.Finding;
+import org.lightledger.store.Ledger;
 import org.lightledger.store.LedgerCheck;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
 
 @Command(name = "check", description = "Verifies the ledger and says what to do if it is damaged.")
 final class CheckVerb extends Verb {
+  @Option(
+      names = "--repair",
+      description = "Rebuild the spatial indexes from the positions first. Nothing else changes.")
+  private boolean repair;
+
   CheckVerb(Services services) {
     super(services);
   }
 
   @Override
   public Integer call() {
+    if (repair) {
+      try (Ledger ledger = open()) {
+        ledger.rebuildSpatialIndexes();
+      }
+    }
     List<Finding> findings = LedgerCheck.run(folder());
     print(
         () ->

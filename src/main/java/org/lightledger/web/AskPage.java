@@ -60,6 +60,7 @@ public record AskPage(
    * @param nothing what to do when there is no match, or null
    * @param lists shortlists to put spots on
    * @param circle the circle asked for, for the map, "" for none
+   * @param emptyStock whether the ledger holds no spot at all
    */
   public record AnswersView(
       String headline,
@@ -71,7 +72,8 @@ public record AskPage(
       List<NotKnown> notKnown,
       @Nullable Nothing nothing,
       List<ListChoice> lists,
-      String circle) {}
+      String circle,
+      boolean emptyStock) {}
 
   /** A spot about which the question can not be answered. */
   public record NotKnown(String name, String href, String reason) {}

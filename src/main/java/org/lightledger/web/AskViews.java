@@ -75,7 +75,7 @@ final class AskViews {
         answers.suggestions().stream().map(answer -> card(form, answer, "")).toList();
     int hidden = answers.matched() - cards.size();
     return new AskPage.AnswersView(
-        headline(form, answers),
+        emptyStock ? "Nothing to answer from yet" : headline(form, answers),
         Words.days(form.first(), form.last()) + ", " + form.hourWords(),
         form.href(),
         cards,
@@ -86,9 +86,8 @@ final class AskViews {
             .toList(),
         cards.isEmpty() ? nothing(form, answers, emptyStock) : null,
         lists,
-        form.near() == null
-            ? ""
-            : form.near().toText() + "," + Words.plain(form.withinKm() * 1000));
+        form.near() == null ? "" : form.near().toText() + "," + Words.plain(form.withinKm() * 1000),
+        emptyStock);
   }
 
   private static String headline(AskForm form, Answers answers) {

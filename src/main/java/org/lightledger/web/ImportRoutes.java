@@ -2,6 +2,7 @@ package org.lightledger.web;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import io.javalin.http.HttpResponseException;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.UploadedFile;
 import java.nio.file.Files;
@@ -51,6 +52,9 @@ final class ImportRoutes {
   }
 
   private void files(Context ctx) {
+    if (ctx.contentLength() > WebServer.MOST_UPLOAD_MB * 1_000_000L) {
+      throw new HttpResponseException(HttpStatus.CONTENT_TOO_LARGE.getCode());
+    }
     List<UploadedFile> sent =
         ctx.uploadedFiles("files").stream().filter(file -> !file.filename().isEmpty()).toList();
     if (sent.isEmpty() || sent.size() > MOST_FILES) {

@@ -83,17 +83,21 @@ final class SpotViews {
     Shot.Facing facing = shot.facing();
     Double ev100 = shot.evidence().exposure().ev100();
     Shot.Position position = shot.position();
+    String how = how(shot.time());
     return new SpotPage.ShotCard(
         stored.id(),
         when(shot.time()),
-        how(shot.time()),
+        how,
         facing == null ? "" : Words.bearing(facing.bearing()),
         sun == null ? "" : Words.sun(sun),
         sun == null || facing == null ? null : light(sun, facing.bearing()),
         ev100 == null ? "" : String.format(Locale.ROOT, "%.1f", ev100),
         position == null ? "" : coordinate(position.point().latitudeDeg()),
         position == null ? "" : coordinate(position.point().longitudeDeg()),
-        shot.problems().stream().map(Problem::message).toList());
+        shot.problems().stream()
+            .map(Problem::message)
+            .filter(message -> !message.equals(how))
+            .toList());
   }
 
   private static SpotPage.Light light(SunDirection sun, Bearing facing) {
