@@ -53,8 +53,9 @@ public final class Importer {
     FileWalk walk = FileWalk.below(roots);
     List<Path> files = walk.files();
     progress.started(files.size());
-    ImportBatch batches = new ImportBatch(ledger, zones, options.joinDistanceM(), walk.failures());
     FileReading reading = new FileReading(new ShotRules(zones), sun, options);
+    ImportBatch batches =
+        new ImportBatch(ledger, zones, reading, options.joinDistanceM(), walk.failures());
     ExecutorService readers = Executors.newFixedThreadPool(options.threads());
     try {
       Deque<Future<FileReading.Result>> ahead = new ArrayDeque<>();

@@ -65,6 +65,11 @@ final class SpotPlacing {
     return new Spot(id, "Spot " + id, null, point, zone, false, List.of(), "", "");
   }
 
+  /** A shot of the spot now tells more; its facings are learned again. */
+  void changed(long spotId) {
+    touched.add(spotId);
+  }
+
   /** Learns the facings of every spot that got a shot. */
   void learnFacings() {
     for (long spotId : touched) {
