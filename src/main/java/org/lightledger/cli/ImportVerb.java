@@ -47,7 +47,7 @@ final class ImportVerb extends Verb {
   @Override
   public Integer call() {
     ImportOptions standard = ImportOptions.standard();
-    try (Ledger ledger = open();
+    try (Ledger ledger = openOrMake();
         Bar bar = new Bar()) {
       ImportReport report =
           services
