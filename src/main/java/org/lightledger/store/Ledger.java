@@ -161,6 +161,25 @@ public final class Ledger implements AutoCloseable {
     return read(LedgerSession::stockVersion);
   }
 
+  /**
+   * Copies the ledger as it is at this moment into one file, while others read and write on.
+   *
+   * @param target the new file; a name that ends in .gpkg keeps it a GeoPackage
+   * @throws LedgerException when there is a file already, or it can not be written
+   */
+  public void backup(Path target) {
+    requireOpen();
+    new Backup(file).to(target);
+  }
+
+  /**
+   * Fills the spatial indexes anew from the positions of spots and shots. Only needed when {@link
+   * LedgerCheck} says so, for example after a program changed positions without the triggers.
+   */
+  public void rebuildSpatialIndexes() {
+    change(LedgerSession::rebuildSpatialIndexes);
+  }
+
   /** Waits for a write under way, then closes. Reads under way end undisturbed. */
   @Override
   public void close() {

@@ -27,15 +27,25 @@ final class TagDirectory implements TiffHandler {
 
   private final Set<Integer> wanted;
   private final Map<Integer, Object> values = new HashMap<>();
+  private boolean errors;
   private boolean damaged;
 
   TagDirectory(Set<Integer> wanted) {
     this.wanted = wanted;
   }
 
-  /** Whether a tag or the directory itself could not be read. */
+  /** Whether a wanted tag or the directory itself could not be read. */
   boolean damaged() {
     return damaged;
+  }
+
+  /** Whether anything in the directory could not be read, wanted or not. */
+  boolean hadErrors() {
+    return errors;
+  }
+
+  boolean wants(int tag) {
+    return wanted.contains(tag);
   }
 
   void markDamaged() {
@@ -150,12 +160,12 @@ final class TagDirectory implements TiffHandler {
 
   @Override
   public void warn(String message) {
-    damaged = true;
+    errors = true;
   }
 
   @Override
   public void error(String message) {
-    damaged = true;
+    errors = true;
   }
 
   @Override
