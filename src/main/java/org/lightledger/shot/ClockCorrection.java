@@ -16,13 +16,13 @@ import java.util.regex.Pattern;
  *     either way (some 114 years, more than any camera's clock can be off; own choice)
  */
 public record ClockCorrection(Duration toAdd) {
-  /** The clock is right, or nobody has said that it is not. */
-  public static final ClockCorrection NONE = new ClockCorrection(Duration.ZERO);
-
   private static final int NANOS_PER_MILLI = 1_000_000;
   private static final Duration LIMIT = Duration.ofHours(1_000_000);
   private static final Pattern TEXT =
       Pattern.compile("([+-])(\\d{1,6}):([0-5]\\d):([0-5]\\d)(?:\\.(\\d{1,3}))?");
+
+  /** The clock is right, or nobody has said that it is not. */
+  public static final ClockCorrection NONE = new ClockCorrection(Duration.ZERO);
 
   /**
    * Checks the correction.

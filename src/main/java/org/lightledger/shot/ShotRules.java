@@ -60,17 +60,17 @@ public final class ShotRules {
    * @return the shot, with every problem the owner should know
    */
   public Shot conclude(Evidence evidence, @Nullable ZoneId ownerZone) {
-    return conclude(evidence, new OwnerWord(ownerZone, ClockCorrection.NONE, null));
+    return concludeWith(new OwnerWord(ownerZone, ClockCorrection.NONE, null), evidence);
   }
 
   /**
    * Concludes a shot.
    *
-   * @param evidence what the file says
    * @param word what the owner adds
+   * @param evidence what the file says
    * @return the shot, with every problem the owner should know
    */
-  public Shot conclude(Evidence evidence, OwnerWord word) {
+  public Shot concludeWith(OwnerWord word, Evidence evidence) {
     List<Problem> problems = new ArrayList<>(evidence.problems());
     LocalDateTime reading = evidence.localTime();
     ClockCorrection correction = reading == null ? ClockCorrection.NONE : word.clockCorrection();

@@ -1,9 +1,13 @@
 package org.lightledger.shot.track;
 
-import java.io.CharConversionException;
+import java.io.BufferedInputStream;
 import java.io.FilterInputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.io.Reader;
+import java.nio.charset.Charset;
+import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDateTime;
@@ -17,6 +21,8 @@ import java.time.temporal.TemporalAccessor;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import javax.xml.XMLConstants;
 import javax.xml.stream.Location;
@@ -67,6 +73,18 @@ public final class GpxReader {
   private static final Pattern DECIMAL =
       Pattern.compile("[+-]?(?:\\d+(?:\\.\\d*)?|\\.\\d+)(?:[eE][+-]?\\d{1,3})?");
 
+  /** Bytes that an XML declaration fits into; own choice. */
+  private static final int LONGEST_DECLARATION = 200;
+
+  private static final Pattern DECLARED_ENCODING =
+      Pattern.compile("<\\?xml[^>]*?\\sencoding\\s*=\\s*[\"']([A-Za-z][A-Za-z0-9._-]*)[\"']");
+
+  private static final Map<String, Charset> BYTE_ORDER_MARKS =
+      Map.of(
+          "\u00ef\u00bb\u00bf", StandardCharsets.UTF_8,
+          "\u00fe\u00ff", StandardCharsets.UTF_16BE,
+          "\u00ff\u00fe", StandardCharsets.UTF_16LE);
+
   /** What xsd:dateTime allows: the offset may be missing. */
   private static final DateTimeFormatter TIME =
       new DateTimeFormatterBuilder()
@@ -103,7 +121,7 @@ public final class GpxReader {
    */
   public static TrackLog read(InputStream in) throws IOException, UnreadableTrackException {
     try {
-      return new GpxReader(factory().createXMLStreamReader(new Limited(in))).read();
+      return new GpxReader(factory().createXMLStreamReader(characters(new Limited(in)))).read();
     } catch (XMLStreamException e) {
       throw broken(e);
     }
@@ -117,6 +135,36 @@ public final class GpxReader {
     factory.setProperty(XMLInputFactory.IS_REPLACING_ENTITY_REFERENCES, false);
     factory.setProperty(XMLConstants.ACCESS_EXTERNAL_DTD, "");
     return factory;
+  }
+
+  /**
+   * The file's characters, in the encoding that its first bytes tell (XML 1.0, appendix F). A byte
+   * that is none in that encoding becomes a mark: it stands in some name, and is no reason to lose
+   * a track.
+   */
+  private static Reader characters(InputStream in) throws IOException {
+    BufferedInputStream buffered = new BufferedInputStream(in);
+    buffered.mark(LONGEST_DECLARATION);
+    byte[] head = buffered.readNBytes(LONGEST_DECLARATION);
+    buffered.reset();
+    String bytes = new String(head, StandardCharsets.ISO_8859_1);
+    for (Map.Entry<String, Charset> mark : BYTE_ORDER_MARKS.entrySet()) {
+      if (bytes.startsWith(mark.getKey())) {
+        buffered.skipNBytes(mark.getKey().length());
+        return new InputStreamReader(buffered, mark.getValue());
+      }
+    }
+    if (bytes.startsWith("\0<")) {
+      return new InputStreamReader(buffered, StandardCharsets.UTF_16BE);
+    }
+    if (bytes.startsWith("<\0")) {
+      return new InputStreamReader(buffered, StandardCharsets.UTF_16LE);
+    }
+    Matcher declared = DECLARED_ENCODING.matcher(bytes);
+    String name = declared.lookingAt() ? declared.group(1) : "UTF-8";
+    boolean isOfSingleBytes = Charset.isSupported(name) && !name.startsWith("UTF-16");
+    return new InputStreamReader(
+        buffered, isOfSingleBytes ? Charset.forName(name) : StandardCharsets.UTF_8);
   }
 
   private TrackLog read() throws IOException, UnreadableTrackException {
@@ -325,8 +373,7 @@ public final class GpxReader {
               + (LARGEST_BYTES >> 20)
               + " MB, the most that is read of a track log; split it.");
     }
-    if (e.getNestedException() instanceof IOException failed
-        && !(failed instanceof CharConversionException)) {
+    if (e.getNestedException() instanceof IOException failed) {
       throw failed;
     }
     return new UnreadableTrackException(
