@@ -49,7 +49,7 @@ final class SpotsFile {
         new GeoPoint(
             Double.parseDouble(row.getOrDefault("lat", "")),
             Double.parseDouble(row.getOrDefault("lon", ""))),
-        row.getOrDefault("notes", ""),
-        row.getOrDefault("cautions", ""));
+        row.getOrDefault("note", ""),
+        row.getOrDefault("caution", ""));
   }
 }

@@ -77,7 +77,7 @@ final class Backup {
   }
 
   private static void prove(Path part) throws SQLException {
-    try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + part);
+    try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + part.toUri());
         Statement statement = connection.createStatement();
         ResultSet result = statement.executeQuery("PRAGMA quick_check")) {
       String verdict = result.getString(1);

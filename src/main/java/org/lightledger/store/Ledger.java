@@ -53,7 +53,7 @@ public final class Ledger implements AutoCloseable {
   }
 
   /**
-   * Reads from one snapshot.
+   * Reads from one snapshot. Inside a write that is the state before it: use its session instead.
    *
    * @param work what to read; changes are refused
    * @param <T> what comes out of it
@@ -183,6 +183,9 @@ public final class Ledger implements AutoCloseable {
   /** Waits for a write under way, then closes. Reads under way end undisturbed. */
   @Override
   public void close() {
+    if (writing.isHeldByCurrentThread()) {
+      throw new IllegalStateException("a write can not close its own ledger; let it end first");
+    }
     writing.lock();
     try {
       closed = true;

@@ -101,7 +101,8 @@ final class LedgerFile {
     }
     config.setCacheSize(-CACHE_KIB);
     SQLiteDataSource source = new SQLiteDataSource(config);
-    source.setUrl("jdbc:sqlite:" + path);
+    // As a URI, because a plain name ends at its first question mark.
+    source.setUrl("jdbc:sqlite:" + path.toUri());
     return source;
   }
 
@@ -150,7 +151,10 @@ final class LedgerFile {
     }
   }
 
-  /** One at a time, across threads and programs. */
+  /**
+   * One at a time, across threads and programs. The lock is a file of its own, which stays: to lock
+   * the ledger's file here would undo the locks that SQLite holds on it.
+   */
   private void migrate() {
     synchronized (LedgerFile.class) {
       try {

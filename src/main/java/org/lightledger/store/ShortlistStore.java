@@ -1,6 +1,7 @@
 package org.lightledger.store;
 
 import java.sql.SQLException;
+import java.time.DateTimeException;
 import java.time.OffsetDateTime;
 import java.util.HashSet;
 import java.util.List;
@@ -236,9 +237,13 @@ public final class ShortlistStore {
   }
 
   private static ShortlistEntry readEntry(Row row) throws SQLException {
-    return new ShortlistEntry(
-        row.integer(),
-        new Shortlist.Entry(row.integer(), readMoment(row), row.integerOrNull(), row.text()));
+    long id = row.integer();
+    try {
+      return new ShortlistEntry(
+          id, new Shortlist.Entry(row.integer(), readMoment(row), row.integerOrNull(), row.text()));
+    } catch (DateTimeException e) {
+      throw LedgerException.foreign("shortlist entry " + id, e);
+    }
   }
 
   private static Shortlist.@Nullable Moment readMoment(Row row) throws SQLException {

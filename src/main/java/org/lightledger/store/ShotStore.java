@@ -81,8 +81,11 @@ public final class ShotStore {
 
   private static final int NANOS_PER_MILLI = 1_000_000;
 
-  /** From so many spots on, one pass over all observations costs less than a look-up for each. */
-  private static final int MANY_SPOTS = 1000;
+  /**
+   * From so many spots on, all observations are read in one pass. A look-up costs about 5 µs and an
+   * observation in the pass 0.7 µs, so the two cost the same in a ledger of 70,000 observations.
+   */
+  private static final int MANY_SPOTS = 10_000;
 
   private final LedgerSession session;
 
@@ -416,10 +419,7 @@ public final class ShotStore {
       boolean sunKnown = row.flag();
       return new StoredShot(id, sha256, shot, sunKnown ? readSun(row) : null, spotId, List.of());
     } catch (IllegalArgumentException | DateTimeException e) {
-      throw new LedgerException(
-          LedgerException.Reason.NOT_A_LEDGER,
-          "shot " + id + " holds something that Lightledger did not write: " + e.getMessage(),
-          e);
+      throw LedgerException.foreign("shot " + id, e);
     }
   }
 

@@ -72,10 +72,7 @@ final class SpotRows {
           text(blob, zone + 1, notes),
           text(blob, notes + 1, cautions));
     } catch (IllegalArgumentException | DateTimeException e) {
-      throw new LedgerException(
-          LedgerException.Reason.NOT_A_LEDGER,
-          "spot " + id + " holds something that Lightledger did not write: " + e.getMessage(),
-          e);
+      throw LedgerException.foreign("spot " + id, e);
     }
   }
 

@@ -64,6 +64,7 @@ class ImporterTest {
     Spot spot = spots().get(0);
     assertThat(spot.id()).isEqualTo(line.spotId());
     assertThat(spot.zone()).isEqualTo(ZoneId.of("Europe/Madrid"));
+    assertThat(spot.name()).isEqualTo("Spot " + spot.id());
     assertThat(spot.facings()).hasSize(1);
     assertThat(spot.facings().get(0).bearing().trueDeg()).isCloseTo(250, within(1e-9));
   }

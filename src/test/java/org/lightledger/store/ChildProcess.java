@@ -109,8 +109,10 @@ final class ChildProcess implements AutoCloseable {
   }
 
   /** Ends it as kill -9 does. Gives the lines that it had said and nobody had read. */
-  List<String> kill() throws IOException, InterruptedException {
-    process.destroyForcibly().waitFor();
+  List<String> kill() throws InterruptedException {
+    // By its handle, because Process.destroyForcibly closes what is still to be read.
+    process.toHandle().destroyForcibly();
+    process.waitFor();
     return answers.lines().toList();
   }
 

@@ -43,6 +43,19 @@ class LedgerTest extends LedgerTestBase {
   }
 
   @Test
+  void aFolderMayHaveAnyName(@TempDir Path parent) {
+    Path odd = parent.resolve("What? 100% ü #1; file=x&mode=memory");
+    try (Ledger opened = Samples.open(odd)) {
+      opened.change(session -> session.spots().insert(Samples.spot("Chapel", CHAPEL)));
+      opened.backup(odd.resolve("copy? 1.gpkg"));
+    }
+    assertThat(LedgerCheck.run(odd)).isEmpty();
+    assertThat(parent).isDirectoryContaining(odd::equals);
+    assertThat(odd.resolve("ledger.gpkg")).isNotEmptyFile();
+    assertThat(odd.resolve("copy? 1.gpkg")).isNotEmptyFile();
+  }
+
+  @Test
   void whatWasWrittenIsThereAfterOpeningAgain() {
     long id = insertSpot("Chapel", CHAPEL);
     ledger.close();
@@ -164,6 +177,14 @@ class LedgerTest extends LedgerTestBase {
         .isInstanceOf(IllegalStateException.class)
         .hasMessage("a write inside a write: use the session that is at hand");
     assertThat(names()).isEmpty();
+  }
+
+  @Test
+  void aWriteDoesNotCloseItsOwnLedger() {
+    assertThatThrownBy(() -> ledger.change(session -> ledger.close()))
+        .isInstanceOf(IllegalStateException.class)
+        .hasMessage("a write can not close its own ledger; let it end first");
+    insertSpot("Chapel", CHAPEL);
   }
 
   @Test

@@ -236,6 +236,48 @@ class SchemaTest extends LedgerTestBase {
     }
   }
 
+  /** What no CHECK can know is wrong, by whom it was put there, and where it is read. */
+  @Test
+  void whatAnotherProgramPutThereIsNamedNotGuessed() {
+    fill();
+    assertForeign(
+        "UPDATE spots SET zone = 'Europe/Atlantis'",
+        "spot 1",
+        "Europe/Atlantis",
+        session -> session.spots().all());
+    assertForeign(
+        "UPDATE shots SET file_local_time = 'noon'",
+        "shot 1",
+        "noon",
+        session -> session.shots().find(1));
+    assertForeign(
+        "UPDATE shots SET (file_local_time, problems) = (NULL, '[{\"kind\":\"ODD\"}]')",
+        "shot 1",
+        "ODD",
+        session -> session.shots().find(1));
+    assertForeign(
+        "UPDATE files SET problems = '[7]'",
+        "the row of a file",
+        "[7]",
+        session -> session.files().all());
+    assertForeign(
+        "UPDATE shortlist_entries SET (light_from, light_until, light, facing_deg)"
+            + " = ('noon', 'later', 'RIM', 0)",
+        "shortlist entry 1",
+        "noon",
+        session -> session.shortlists().find(1));
+  }
+
+  private void assertForeign(String change, String row, String found, LedgerWork<?> work) {
+    sql(change);
+    assertThatThrownBy(() -> ledger.read(work))
+        .isInstanceOfSatisfying(
+            LedgerException.class,
+            problem -> assertThat(problem.reason()).isEqualTo(LedgerException.Reason.NOT_A_LEDGER))
+        .hasMessageContaining(row + " holds something that Lightledger did not write: ")
+        .hasMessageContaining(found);
+  }
+
   @Test
   void theNewestMigrationIsTheVersionThatOpeningExpects() throws IOException {
     try (Stream<Path> migrations = Files.list(Path.of("schema"))) {

@@ -7,6 +7,7 @@ import java.util.List;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Combinators;
+import net.jqwik.api.EdgeCasesMode;
 import net.jqwik.api.Example;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -18,7 +19,7 @@ import org.lightledger.geo.Geodesy;
 
 class SearchBoxTest {
 
-  @Property(tries = 20_000)
+  @Property(tries = 20_000, edgeCases = EdgeCasesMode.NONE)
   void everyPlaceWithinTheDistanceIsInABox(
       @ForAll("places") GeoPoint centre,
       @ForAll @DoubleRange(max = 359.99) double bearingDeg,

@@ -202,7 +202,7 @@ class ShotStoreTest extends LedgerTestBase {
       List<Observation> ofOne = ledger.read(session -> session.shots().observations(spot));
       assertThat(ofOne).isEqualTo(expected.getOrDefault(spot, List.of()));
     }
-    List<Long> many = LongStream.range(0, 5000).filter(id -> id % 2 == 0).boxed().toList();
+    List<Long> many = LongStream.range(0, 40_000).filter(id -> id % 2 == 0).boxed().toList();
     Map<Long, List<Observation>> ofMany =
         ledger.read(session -> session.shots().observations(many));
     expected.keySet().removeIf(id -> id % 2 != 0);

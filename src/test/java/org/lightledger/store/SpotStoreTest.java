@@ -250,16 +250,6 @@ class SpotStoreTest extends LedgerTestBase {
     assertThat(none).isEmpty();
   }
 
-  @Test
-  void whatAnotherProgramPutThereIsNamedNotGuessed() {
-    long id = insertSpot("Chapel", CHAPEL);
-    sql("UPDATE spots SET zone = 'Europe/Atlantis' WHERE id = " + id);
-    assertThatThrownBy(() -> find(id))
-        .isInstanceOf(LedgerException.class)
-        .hasMessageContaining("spot 1 holds something that Lightledger did not write")
-        .hasMessageContaining("Europe/Atlantis");
-  }
-
   private Optional<Spot> find(long id) {
     return ledger.read(session -> session.spots().find(id));
   }

@@ -72,11 +72,16 @@ final class TagDirectory implements TiffHandler {
     if (text == null) {
       return null;
     }
-    int end = text.indexOf('\0');
-    String clean = (end < 0 ? text : text.substring(0, end)).replaceAll("\\p{Cntrl}", " ").strip();
-    return clean.isEmpty()
-        ? null
-        : clean.length() > TEXT_LIMIT ? clean.substring(0, TEXT_LIMIT) : clean;
+    StringBuilder clean = new StringBuilder(text.length());
+    for (int i = 0; i < text.length() && clean.length() < TEXT_LIMIT; i++) {
+      char c = text.charAt(i);
+      if (c == '\0') {
+        break;
+      }
+      clean.append(Character.isISOControl(c) ? ' ' : c);
+    }
+    String stripped = clean.toString().strip();
+    return stripped.isEmpty() ? null : stripped;
   }
 
   /** The rationals of a tag; whole numbers count as n/1. Empty when absent or of another type. */
