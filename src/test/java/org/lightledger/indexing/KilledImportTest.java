@@ -13,6 +13,7 @@ import java.time.ZoneOffset;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.lightledger.shot.OwnerWord;
 import org.lightledger.shot.zone.PlaceZones;
 import org.lightledger.spot.LightProfile;
 import org.lightledger.store.Ledger;
@@ -89,7 +90,7 @@ class KilledImportTest {
   private static void run(Path ledgerFolder, Path photos, ImportProgress progress) {
     try (Ledger ledger = Ledger.open(ledgerFolder, CLOCK)) {
       new Importer(ledger, new PlaceZones(), new SpaEphemeris())
-          .run(List.of(photos), new ImportOptions(null, 2, 25), progress);
+          .run(List.of(photos), new ImportOptions(OwnerWord.NOTHING, 2, 25), progress);
     }
   }
 
