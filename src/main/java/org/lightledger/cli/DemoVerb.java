@@ -45,7 +45,7 @@ final class DemoVerb extends Verb {
 
   @Override
   public Integer call() throws InterruptedException {
-    try (Ledger ledger = open()) {
+    try (Ledger ledger = openOrMake()) {
       ImportReport report =
           DemoLedger.fill(folder(), ledger, services.importer(ledger), ImportProgress.NONE);
       Answers answers = services.asker().ask(question(), new LedgerStock(ledger), 100);

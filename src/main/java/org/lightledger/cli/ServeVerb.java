@@ -14,7 +14,7 @@ final class ServeVerb extends Verb {
 
   @Override
   public Integer call() throws InterruptedException {
-    try (Ledger ledger = open();
+    try (Ledger ledger = openOrMake();
         Serving serving = new Serving(services, ledger, options.settings())) {
       print(serving::json, serving::text);
       serving.untilStopped();

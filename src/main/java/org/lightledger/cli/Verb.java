@@ -38,8 +38,20 @@ abstract class Verb implements Callable<Integer> {
     return named == null ? services.defaultLedger() : named;
   }
 
-  Ledger open() {
+  /** Opens the ledger, and makes it when there is none. */
+  Ledger openOrMake() {
     return services.open(folder());
+  }
+
+  /** Opens the ledger that is there. */
+  Ledger open() {
+    if (!Ledger.existsIn(folder())) {
+      throw new IllegalArgumentException(
+          "expected a ledger in the folder "
+              + folder()
+              + ", found none; \"import\" makes one, --ledger names another folder");
+    }
+    return openOrMake();
   }
 
   /** Prints a result in the form that was asked for. */

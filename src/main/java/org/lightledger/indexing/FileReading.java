@@ -143,7 +143,7 @@ final class FileReading {
 
   /** What follows from the evidence. */
   Shot conclude(Evidence evidence) {
-    return rules.conclude(evidence, options.cameraZone());
+    return rules.concludeWith(options.word(), evidence);
   }
 
   private static Result failed(Source source, Problem problem) {

@@ -143,6 +143,7 @@ final class SameShot {
         keepsTime ? before.time() : now.time(),
         keepsPosition ? before.position() : now.position(),
         keepsFacing ? before.facing() : now.facing(),
-        problems);
+        problems,
+        keepsTime ? before.clockCorrection() : now.clockCorrection());
   }
 }

@@ -54,6 +54,11 @@ public record Evidence(
     problems = List.copyOf(problems);
   }
 
+  /** The same evidence with another reading of the camera's clock. */
+  Evidence withLocalTime(LocalDateTime reading) {
+    return withTime(reading, offset);
+  }
+
   /**
    * The same with another time.
    *

@@ -42,7 +42,8 @@ import org.lightledger.shot.zone.ZonesAtPlace;
  * <p>The instant is always the camera clock's reading less the offset, never the GPS time itself,
  * so long as there is a reading: the GPS time is that of the last fix and can be minutes old, the
  * reading is that of the shutter, and shots of one camera keep their order and distances whether or
- * not each of them has a fix. The known time's local reading is therefore the file's own.
+ * not each of them has a fix. The known time's local reading is therefore the file's own, after the
+ * {@link ClockCorrection} that the owner may have given: the rules see the corrected reading.
  */
 final class TimeRules {
   /**
@@ -67,7 +68,7 @@ final class TimeRules {
       Duration.ofSeconds(ZoneOffset.MAX.getTotalSeconds());
 
   /** Every offset that a clock on earth has had since there is GPS time, by this Java's tzdata. */
-  private static final Set<ZoneOffset> OFFSETS_ON_EARTH = offsetsOnEarth();
+  static final Set<ZoneOffset> OFFSETS_ON_EARTH = offsetsOnEarth();
 
   private final Evidence evidence;
   private final @Nullable ZonesAtPlace zones;

@@ -44,6 +44,16 @@ public final class Ledger implements AutoCloseable {
   }
 
   /**
+   * Whether a folder has a ledger.
+   *
+   * @param folder any folder, which need not exist
+   * @return true when {@link #open} would find one and not make one
+   */
+  public static boolean existsIn(Path folder) {
+    return LedgerFile.in(folder).exists();
+  }
+
+  /**
    * The ledger's file.
    *
    * @return an absolute path

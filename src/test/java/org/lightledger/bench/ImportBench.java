@@ -21,6 +21,7 @@ import org.lightledger.indexing.ImportOptions;
 import org.lightledger.indexing.ImportProgress;
 import org.lightledger.indexing.ImportReport;
 import org.lightledger.indexing.Importer;
+import org.lightledger.shot.OwnerWord;
 import org.lightledger.shot.zone.PlaceZones;
 import org.lightledger.store.Ledger;
 import org.lightledger.sun.SpaEphemeris;
@@ -138,7 +139,7 @@ public class ImportBench {
     return new Importer(ledger, zones, new SpaEphemeris())
         .run(
             List.of(folder),
-            new ImportOptions(null, 1, ImportOptions.STANDARD_JOIN_DISTANCE_M),
+            new ImportOptions(OwnerWord.NOTHING, 1, ImportOptions.STANDARD_JOIN_DISTANCE_M),
             ImportProgress.NONE);
   }
 }

@@ -168,6 +168,20 @@ class LightledgerTest {
   }
 
   @ParameterizedTest
+  @ValueSource(strings = {"spots", "backup copy.gpkg", "share link 1"})
+  void nothingButAnImportMakesALedger(String command) {
+    Path nowhere = home.resolve("nowhere");
+    List<String> words = new ArrayList<>(List.of("--ledger", nowhere.toString()));
+    words.addAll(List.of(command.split(" ")));
+
+    Console.Outcome outcome = new Console(home).run(words.toArray(String[]::new));
+
+    assertThat(outcome.exitCode()).isEqualTo(2);
+    assertThat(outcome.err()).contains(nowhere.toString(), "import");
+    assertThat(nowhere).doesNotExist();
+  }
+
+  @ParameterizedTest
   @ValueSource(
       strings = {
         "demo",

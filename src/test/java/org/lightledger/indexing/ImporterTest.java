@@ -21,6 +21,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.geo.Geodesy;
+import org.lightledger.shot.OwnerWord;
 import org.lightledger.shot.Problem;
 import org.lightledger.shot.zone.PlaceZones;
 import org.lightledger.spot.Spot;
@@ -143,10 +144,12 @@ class ImporterTest {
     write("a.jpg", at(here));
     write("b.jpg", at(Geodesy.destination(here, new Bearing(90), 20)));
 
-    importer().run(List.of(photos), new ImportOptions(null, 1, 10), ImportProgress.NONE);
+    importer()
+        .run(List.of(photos), new ImportOptions(OwnerWord.NOTHING, 1, 10), ImportProgress.NONE);
 
     assertThat(spots()).hasSize(2);
-    assertThatThrownBy(() -> new ImportOptions(null, 1, Double.NaN)).hasMessageContaining("NaN");
+    assertThatThrownBy(() -> new ImportOptions(OwnerWord.NOTHING, 1, Double.NaN))
+        .hasMessageContaining("NaN");
   }
 
   @Test
@@ -156,7 +159,7 @@ class ImporterTest {
     List<Spot> spots = spots();
     try (Ledger other = Ledger.open(folder.resolve("other"), CLOCK)) {
       new Importer(other, ZONES, new SpaEphemeris())
-          .run(List.of(photos), new ImportOptions(null, 1, 25), ImportProgress.NONE);
+          .run(List.of(photos), new ImportOptions(OwnerWord.NOTHING, 1, 25), ImportProgress.NONE);
       assertThat(other.<List<Spot>>read(session -> session.spots().all())).isEqualTo(spots);
     }
   }
@@ -169,7 +172,7 @@ class ImporterTest {
         importer()
             .run(
                 List.of(photos),
-                new ImportOptions(null, 2, 25),
+                new ImportOptions(OwnerWord.NOTHING, 2, 25),
                 new ImportProgress() {
                   @Override
                   public void started(int files) {

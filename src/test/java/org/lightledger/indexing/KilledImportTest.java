@@ -15,6 +15,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.lightledger.shot.OwnerWord;
 import org.lightledger.shot.zone.PlaceZones;
 import org.lightledger.spot.LightProfile;
 import org.lightledger.store.Ledger;
@@ -103,7 +104,7 @@ class KilledImportTest {
   private static void run(Path ledgerFolder, Path photos, ImportProgress progress) {
     try (Ledger ledger = Ledger.open(ledgerFolder, CLOCK)) {
       new Importer(ledger, new PlaceZones(), new SpaEphemeris())
-          .run(List.of(photos), new ImportOptions(null, 2, 25), progress);
+          .run(List.of(photos), new ImportOptions(OwnerWord.NOTHING, 2, 25), progress);
     }
   }
 

@@ -19,6 +19,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.shot.CaptureTime;
+import org.lightledger.shot.OwnerWord;
 import org.lightledger.shot.Problem;
 import org.lightledger.shot.Shot;
 import org.lightledger.shot.ShotRules;
@@ -81,7 +82,7 @@ class ShotFilesTest {
 
   private ImportReport run() {
     return new Importer(ledger, ZONES, new SpaEphemeris())
-        .run(List.of(photos), new ImportOptions(null, 2, 25), ImportProgress.NONE);
+        .run(List.of(photos), new ImportOptions(OwnerWord.NOTHING, 2, 25), ImportProgress.NONE);
   }
 
   private List<StoredShot> shots() {
@@ -219,7 +220,8 @@ class ShotFilesTest {
       channel.write(ByteBuffer.wrap(new byte[1]), FileReading.LARGEST_BYTES - 1);
     }
     FileReading reading =
-        new FileReading(new ShotRules(ZONES), new SpaEphemeris(), new ImportOptions(null, 1, 25));
+        new FileReading(
+            new ShotRules(ZONES), new SpaEphemeris(), new ImportOptions(OwnerWord.NOTHING, 1, 25));
 
     FileReading.Result result = reading.read(photos.resolve("large.DNG"), sha256 -> false);
 
@@ -232,7 +234,8 @@ class ShotFilesTest {
     write("a.jpg", placed(shotAt("2026:05:09 19:30:00", "25")).jpeg());
     Path path = photos.resolve("a.jpg");
     FileReading reading =
-        new FileReading(new ShotRules(ZONES), new SpaEphemeris(), new ImportOptions(null, 1, 25));
+        new FileReading(
+            new ShotRules(ZONES), new SpaEphemeris(), new ImportOptions(OwnerWord.NOTHING, 1, 25));
 
     FileReading.Result result =
         reading.read(

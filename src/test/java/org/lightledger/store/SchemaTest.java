@@ -80,11 +80,23 @@ class SchemaTest extends LedgerTestBase {
     {"UPDATE shots SET captured_offset_s = 64801", "captured_offset_s must be in [-64800, 64800]"},
     {
       "UPDATE shots SET position_source = NULL",
-      "position_source must be GPS or OWNER, and NULL without a geom"
+      "position_source must be a known source, and NULL without a geom"
     },
     {
       "UPDATE shots SET position_source = 'GUESS'",
-      "position_source must be GPS or OWNER, and NULL without a geom"
+      "position_source must be a known source, and NULL without a geom"
+    },
+    {
+      "UPDATE shots SET position_altitude_m = 'high'",
+      "position_altitude_m must be a finite number of metres"
+    },
+    {
+      "UPDATE shots SET clock_correction_ms = 3600000000000",
+      "clock_correction_ms must be less than a million hours"
+    },
+    {
+      "UPDATE shots SET clock_correction_ms = 'late'",
+      "clock_correction_ms must be less than a million hours"
     },
     {
       "UPDATE shots SET position_error_m = 0",
