@@ -69,9 +69,11 @@ final class ImportBatch {
       }
       SameShot sameShot = new SameShot(session, placing, reading);
       Optional<Long> joined = sameShot.join(found.source().path(), found.shot().evidence());
-      return joined.isPresent()
-          ? again(found.source(), found.sha256(), joined.get(), session)
-          : add(found, session, placing);
+      if (joined.isEmpty()) {
+        return add(found, session, placing);
+      }
+      record(found.source(), found.sha256(), FileStatus.READ, joined.get(), List.of(), session);
+      return Reports.joined(found.source().path(), joined.get());
     }
     if (result instanceof FileReading.KnownShot known) {
       long shotId = session.shots().idOf(known.sha256()).orElseThrow();

@@ -102,7 +102,7 @@ class ShotFilesTest {
 
     ImportReport report = run();
 
-    assertThat(report.count(FileReport.Status.KNOWN)).isEqualTo(1);
+    assertThat(report.count(FileReport.Status.JOINED)).isEqualTo(1);
     assertThat(shots()).hasSize(1);
     StoredShot stored = shots().get(0);
     assertThat(stored.files())

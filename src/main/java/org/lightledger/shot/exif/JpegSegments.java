@@ -13,7 +13,6 @@ import org.jspecify.annotations.Nullable;
  * @param xmp the first XMP packet, or null
  * @param widthPx stored width, or null when no frame header was found
  * @param heightPx stored height, or null
- * @param common whether the frame is coded in a way that every decoder knows
  * @param segments how many segments were passed
  * @param damaged whether the walk broke before the image data
  */
@@ -22,7 +21,6 @@ record JpegSegments(
     byte @Nullable [] xmp,
     @Nullable Integer widthPx,
     @Nullable Integer heightPx,
-    boolean common,
     int segments,
     boolean damaged) {
   /** Exif (CIPA DC-008) 4.7.2: "Exif", 00, and a pad byte that some writers do not leave at 00. */
@@ -38,9 +36,6 @@ record JpegSegments(
 
   private static final int APP1 = 0xE1;
 
-  /** SOF2; SOF0 to SOF2 are baseline, extended and progressive (ITU-T T.81 table B.1). */
-  private static final int PROGRESSIVE_FRAME = 0xC2;
-
   private static final int START_OF_SCAN = 0xDA;
   private static final int END_OF_IMAGE = 0xD9;
 
@@ -53,7 +48,6 @@ record JpegSegments(
     byte[] xmp = null;
     Integer width = null;
     Integer height = null;
-    boolean common = false;
     int segments = 0;
     long at = 2;
     boolean damaged = true;
@@ -87,7 +81,6 @@ record JpegSegments(
             xmp = copyBetween(content, from + XMP_ID.length, to);
           }
         } else if (isFrameHeader(marker) && to - from >= 5 && width == null) {
-          common = marker <= PROGRESSIVE_FRAME && content.uint8(from) == 8;
           height = content.uint16(from + 1);
           width = content.uint16(from + 3);
         }
@@ -99,7 +92,7 @@ record JpegSegments(
     } catch (EOFException e) {
       damaged = true;
     }
-    return new JpegSegments(exif, xmp, width, height, common, segments, damaged);
+    return new JpegSegments(exif, xmp, width, height, segments, damaged);
   }
 
   /** Looks for an Exif segment behind the place where the walk broke. */
