@@ -167,6 +167,7 @@ final class Bvh {
   /** Walks the boxes along a ray; with {@code any} the first hit found ends the walk. */
   boolean walk(Ray ray, Items items, boolean any) {
     int[] stack = ray.stack;
+    double[] entries = ray.entries;
     int top = 0;
     boolean found = false;
     int node = 0;
@@ -193,6 +194,7 @@ final class Bvh {
         if (l <= r) {
           if (l != Double.POSITIVE_INFINITY) {
             if (r != Double.POSITIVE_INFINITY) {
+              entries[top] = r;
               stack[top++] = right;
             }
             node = left;
@@ -200,6 +202,7 @@ final class Bvh {
           }
         } else {
           if (l != Double.POSITIVE_INFINITY) {
+            entries[top] = l;
             stack[top++] = left;
           }
           node = right;
@@ -211,7 +214,7 @@ final class Bvh {
           return found;
         }
         node = stack[--top];
-      } while (entry(node, ray) == Double.POSITIVE_INFINITY);
+      } while (entries[top] >= ray.end);
     }
   }
 

@@ -44,7 +44,7 @@ final class Meter {
     java.util.Arrays.sort(values);
     double bright = values[(int) (values.length * 0.80)];
     double wanted = (mean + Math.log(8)) / Math.log(2) - bias;
-    double least = Math.log(bright * 8 / Math.pow(2, 3.8)) / Math.log(2);
+    double least = Math.log(bright * 8 / Math.pow(2, 3.65)) / Math.log(2);
     return Math.max(wanted, least);
   }
 }

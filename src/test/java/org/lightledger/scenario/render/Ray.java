@@ -5,6 +5,7 @@ package org.lightledger.scenario.render;
  */
 final class Ray {
   final int[] stack = new int[96];
+  final double[] entries = new double[96];
   double ox;
   double oy;
   double oz;

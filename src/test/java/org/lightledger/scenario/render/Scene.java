@@ -82,9 +82,14 @@ final class Scene {
 
     /** Finds the nearest surface along a unit direction; false when there is none. */
     boolean look(Vec3 from, Vec3 direction, Hit hit) {
+      return look(from, direction, Double.POSITIVE_INFINITY, hit);
+    }
+
+    /** Finds the nearest surface within a reach along a unit direction; false if there is none. */
+    boolean look(Vec3 from, Vec3 direction, double reachM, Hit hit) {
       any = false;
       ray.aim(from.x(), from.y(), from.z(), direction.x(), direction.y(), direction.z());
-      ray.end = Double.POSITIVE_INFINITY;
+      ray.end = reachM;
       if (!tree.walk(ray, placements, false)) {
         return false;
       }

@@ -16,11 +16,17 @@ import org.lightledger.scenario.Tree;
 final class Scenery {
   private static final int VARIANTS = 2;
 
+  /** Trees nearer than this are drawn leaf by leaf, metres. */
+  private static final double FINE_TREES_M = 75;
+
   private final Brezaluz town;
   private final Season season;
   private final GroundMap map;
   private final List<Placement> fixed = new ArrayList<>();
+  private final List<Placement> trees = new ArrayList<>();
+  private final List<Placement> distantTrees = new ArrayList<>();
   private final List<Shape> meadow = new ArrayList<>();
+  private final List<Shape> sparse = new ArrayList<>();
   private final List<Shape> lawn = new ArrayList<>();
   private final List<Shape> wheat = new ArrayList<>();
   private final List<Shape> reed = new ArrayList<>();
@@ -33,6 +39,7 @@ final class Scenery {
     trees();
     hedges();
     for (int i = 0; i < 3; i++) {
+      sparse.add(PlantShapes.grass(season, 0.24, 300, season.flowers() / 4, 80 + i));
       meadow.add(PlantShapes.grass(season, 0.22, 720, season.flowers() / 2, 40 + i));
       lawn.add(PlantShapes.grass(season, 0.075, 800, season.flowers() / 4, 50 + i));
       wheat.add(PlantShapes.wheat(season, 60 + i));
@@ -70,21 +77,30 @@ final class Scenery {
   }
 
   private void trees() {
+    Map<Tree.Kind, List<Shape>> fine = patterns(1);
+    Map<Tree.Kind, List<Shape>> coarse = patterns(9);
+    Dice dice = new Dice(8);
+    for (Tree tree : town.trees()) {
+      int variant = dice.below(VARIANTS);
+      double scale = tree.heightM() / tree.kind().patternM();
+      Placement close =
+          standing(fine.getOrDefault(tree.kind(), List.of()).get(variant), tree.at(), dice, scale);
+      trees.add(close);
+      Shape simple = coarse.getOrDefault(tree.kind(), List.of()).get(variant);
+      distantTrees.add(new Placement(simple, close.origin(), close.turnRad(), scale, close.tint()));
+    }
+  }
+
+  private Map<Tree.Kind, List<Shape>> patterns(int coarse) {
     Map<Tree.Kind, List<Shape>> patterns = new EnumMap<>(Tree.Kind.class);
     for (Tree.Kind kind : Tree.Kind.values()) {
       List<Shape> variants = new ArrayList<>();
       for (int i = 0; i < VARIANTS; i++) {
-        variants.add(TreeShapes.grow(kind, season, 100 * kind.ordinal() + i));
+        variants.add(TreeShapes.grow(kind, season, 100 * kind.ordinal() + i, coarse));
       }
       patterns.put(kind, variants);
     }
-    Dice dice = new Dice(8);
-    for (Tree tree : town.trees()) {
-      List<Shape> variants = patterns.getOrDefault(tree.kind(), List.of());
-      Shape shape = variants.get(dice.below(variants.size()));
-      double scale = tree.heightM() / tree.kind().patternM();
-      fixed.add(standing(shape, tree.at(), dice, scale));
-    }
+    return patterns;
   }
 
   private Placement standing(Shape shape, Point at, Dice dice, double scale) {
@@ -127,6 +143,11 @@ final class Scenery {
    */
   Scene before(Point camera, double facingDeg, double halfAngleDeg, List<Placement> more) {
     List<Placement> all = new ArrayList<>(fixed);
+    for (int i = 0; i < trees.size(); i++) {
+      Vec3 at = trees.get(i).origin();
+      double away = Math.hypot(at.x() - camera.east(), at.y() - camera.north());
+      all.add(away < FINE_TREES_M ? trees.get(i) : distantTrees.get(i));
+    }
     undergrowth(all, camera, facingDeg, halfAngleDeg);
     all.addAll(more);
     return new Scene(all);
@@ -134,7 +155,7 @@ final class Scenery {
 
   private void undergrowth(
       List<Placement> all, Point camera, double facingDeg, double halfAngleDeg) {
-    double reach = 52;
+    double reach = 46;
     int e0 = (int) Math.floor(camera.east() - reach);
     int n0 = (int) Math.floor(camera.north() - reach);
     for (int n = n0; n <= n0 + 2 * reach; n++) {
@@ -154,8 +175,8 @@ final class Scenery {
     double patchy = Noise.layers(at.east() / 5, at.north() / 5, 2);
     switch (map.at(at.east(), at.north())) {
       case WILD, MEADOW, ORCHARD -> {
-        if (away < 36) {
-          plant(all, meadow, at, dice, 0.65 + 0.8 * patchy);
+        if (away < 34) {
+          plant(all, away < 15 ? meadow : sparse, at, dice, 0.65 + 0.8 * patchy);
         }
       }
       case LAWN -> {
@@ -173,8 +194,8 @@ final class Scenery {
         double rare = Noise.layers(at.east() / 9 + 4, at.north() / 9, 2);
         if (rare > 0.47 && away > 5) {
           plant(all, reed, at, dice, 0.75 + 0.4 * patchy);
-        } else if (away < 36) {
-          plant(all, meadow, at, dice, 0.7 + 0.9 * patchy);
+        } else if (away < 34) {
+          plant(all, away < 15 ? meadow : sparse, at, dice, 0.7 + 0.9 * patchy);
         }
       }
       case REEDS -> plant(all, reed, at, dice, 0.8 + 0.4 * patchy);

@@ -38,7 +38,7 @@ final class ToneCurve {
     double g = green * gainGreen;
     double b = blue * gainBlue;
     double mean = 0.2126 * r + 0.7152 * g + 0.0722 * b;
-    double wash = 0.10 + 0.35 * mean / (mean + 2.0);
+    double wash = 0.08 + 0.16 * mean / (mean + 2.0);
     return code(r + (mean - r) * wash) << 16
         | code(g + (mean - g) * wash) << 8
         | code(b + (mean - b) * wash);

@@ -10,6 +10,12 @@ import java.util.stream.IntStream;
 final class Tracer {
   private static final int MIRRORS = 2;
 
+  /** Rays per pixel on the stand-in, which is what one looks at first. */
+  private static final int FIGURE_RAYS = 12;
+
+  /** How far light from lit surroundings is followed, metres. */
+  private static final double BOUNCE_REACH_M = 45;
+
   /** The sun is taken this many times wider than it is, for a softer shadow. */
   private static final double SOFT_SUN_RAD = Math.toRadians(0.45);
 
@@ -97,39 +103,63 @@ final class Tracer {
       Vec3 sumNormal = Vec3.ZERO;
       double sumDepth = 0;
       int surfaces = 0;
+      int gathered = 0;
       int foliage = 0;
       int figure = 0;
       double turnX = dice.unit();
       double turnY = dice.unit();
       double turnLens = dice.unit();
-      for (int s = 0; s < rays; s++) {
+      int used = 0;
+      double least = Double.POSITIVE_INFINITY;
+      double most = 0;
+      int wanted = rays;
+      for (int s = 0; s < wanted && !settled(used, surfaces, foliage, least, most); s++) {
+        used++;
         double px = x + wrap(turnX + s * 0.7548776662466927);
         double py = y + wrap(turnY + s * 0.5698402909980532);
         Vec3 through = camera.direction(px, py);
-        Vec3 from = camera.lens((s + dice.unit()) / rays, wrap(turnLens + s * 0.618033988749895));
+        Vec3 from =
+            camera.lens(wrap((s + dice.unit()) / rays), wrap(turnLens + s * 0.618033988749895));
         Vec3 direction = camera.bent(from, through);
-        boolean met = follow(from, direction);
+        boolean gathers = s % 3 == 0;
+        boolean met = follow(from, direction, gathers);
         sumDirect = sumDirect.plus(direct);
+        double shown = direct.plus(colour.times(sky.mean())).luminance();
+        least = Math.min(least, shown);
+        most = Math.max(most, shown);
         if (met) {
           surfaces++;
           sumColour = sumColour.plus(colour);
-          sumFalling = sumFalling.plus(falling);
+          if (gathers || hit.surface.isFigure()) {
+            sumFalling = sumFalling.plus(falling);
+            gathered++;
+          }
           sumNormal = sumNormal.plus(look.normal);
           sumDepth += hit.distance;
+          if (hit.surface.isFigure()) {
+            wanted = FIGURE_RAYS;
+            most = Double.POSITIVE_INFINITY;
+          }
           foliage += hit.surface.isFoliage() ? 1 : 0;
           figure += hit.surface.isFigure() ? 1 : 0;
         }
       }
-      put(film.direct, i, sumDirect.times(1.0 / rays));
-      put(film.colour, i, sumColour.times(1.0 / rays));
-      film.figure[i] = figure / (float) rays;
+      put(film.direct, i, sumDirect.times(1.0 / used));
+      put(film.colour, i, sumColour.times(1.0 / used));
+      film.figure[i] = figure / (float) used;
       if (surfaces > 0) {
-        put(film.falling, i, sumFalling.times(1.0 / surfaces));
+        put(film.falling, i, sumFalling.times(1.0 / Math.max(1, gathered)));
         double length = sumNormal.length();
         put(film.normal, i, length < 1e-9 ? Vec3.UP : sumNormal.times(1 / length));
         film.depth[i] = (float) (sumDepth / surfaces);
         film.foliage[i] = foliage / (float) surfaces;
       }
+    }
+
+    /** Whether the rays so far agree so well that more would change nothing one can see. */
+    private static boolean settled(int used, int surfaces, int foliage, double least, double most) {
+      boolean plain = surfaces == 0 ? used >= 2 : used >= 3 && surfaces == used && foliage == 0;
+      return plain && most - least < 0.06 * most;
     }
 
     private static double wrap(double value) {
@@ -143,7 +173,7 @@ final class Tracer {
     }
 
     /** Follows one ray; false when it ends in the sky. */
-    private boolean follow(Vec3 start, Vec3 startDirection) {
+    private boolean follow(Vec3 start, Vec3 startDirection, boolean gathers) {
       direct = Vec3.ZERO;
       colour = Vec3.ZERO;
       falling = Vec3.ZERO;
@@ -160,7 +190,7 @@ final class Tracer {
         weight *= clear;
         paint.describe(hit, direction, look);
         if (look.mirror <= 0 || mirror >= MIRRORS) {
-          shade(direction, weight);
+          shade(direction, weight, gathers);
           return true;
         }
         double cos = Math.max(0, -direction.dot(look.normal));
@@ -191,7 +221,7 @@ final class Tracer {
       }
     }
 
-    private void shade(Vec3 direction, double weight) {
+    private void shade(Vec3 direction, double weight, boolean gathers) {
       Vec3 outside = look.normal;
       boolean seenFromBack = hit.flat.dot(direction) > 0;
       Vec3 flat = seenFromBack ? hit.flat.times(-1) : hit.flat;
@@ -204,31 +234,41 @@ final class Tracer {
       if (sky.beam().luminance() > 0 && (front ? cos > 0 : look.through != Vec3.ZERO)) {
         if (!eye.blocked(front ? above : below, towards)) {
           Vec3 answer = (front ? look.albedo : look.through).times(Math.abs(cos) / Math.PI);
-          if (look.sheen > 0) {
-            answer = answer.plus(sheen(direction, towards, outside));
-          }
           direct = direct.plus(answer.times(sky.beam()).times(weight));
         }
       }
-      ambient(above, below, outside, weight);
+      if (look.sheen > 0 && sky.beam().luminance() > 0) {
+        fuzz(direction, towards, outside, weight);
+      }
+      colour = look.albedo.plus(look.through).times(weight);
+      if (gathers || hit.surface.isFigure()) {
+        ambient(above, below, outside);
+      }
     }
 
-    /** The gleam of fibres at grazing light, strongest against the light. */
-    private Vec3 sheen(Vec3 direction, Vec3 towards, Vec3 outside) {
+    /**
+     * The gleam of loose fibres about hair and cloth. They stand off the surface, so that at its
+     * outline they still catch a sun that stands somewhat behind.
+     */
+    private void fuzz(Vec3 direction, Vec3 towards, Vec3 outside, double weight) {
       double grazing = 1 - Math.min(1, Math.abs(direction.dot(outside)));
+      double reach = Sky.smoothstep(-0.35, 0.25, outside.dot(towards));
       double against = Math.max(0, direction.dot(towards));
-      double strength = look.sheen * Math.pow(grazing, 3) * (0.12 + 0.9 * against * against);
+      double strength =
+          look.sheen * Math.pow(grazing, 4) * reach * (0.10 + 1.5 * against * against);
+      if (strength < 1e-3 || eye.blocked(hit.place.plus(outside.times(0.025)), towards)) {
+        return;
+      }
       Vec3 tint = look.albedo.mix(Vec3.grey(0.6), 0.35);
-      return tint.times(strength / Math.PI);
+      direct = direct.plus(tint.times(sky.beam()).times(strength * weight / Math.PI));
     }
 
-    private void ambient(Vec3 above, Vec3 below, Vec3 outside, double weight) {
+    private void ambient(Vec3 above, Vec3 below, Vec3 outside) {
       double frontShare = look.through == Vec3.ZERO ? 1 : 0.5;
       boolean front = dice.unit() < frontShare;
       Vec3 n = front ? outside : outside.times(-1);
       Vec3 way = cosine(n);
       falling = arriving(front ? above : below, way);
-      colour = look.albedo.plus(look.through).times(weight);
     }
 
     private Vec3 cosine(Vec3 n) {
@@ -241,16 +281,24 @@ final class Tracer {
       return length < 1e-6 ? n : sum.times(1 / length);
     }
 
+    /** The mean light of ground farther off than bounces are followed. */
+    private Vec3 distantGround() {
+      Vec3 light = sky.mean().plus(sky.beam().times(Math.max(0, sky.sun().z()) / Math.PI));
+      return season.grass().times(light);
+    }
+
     /** What comes along a direction from the sky or from the lit surroundings. */
     private Vec3 arriving(Vec3 from, Vec3 way) {
-      if (!eye.look(from, way, far)) {
-        return sky.smooth(way);
+      if (!eye.look(from, way, BOUNCE_REACH_M, far)) {
+        return way.z() > 0.03 ? sky.smooth(way) : distantGround();
       }
       paint.describe(far, way, farLook);
       Vec3 n = farLook.normal;
       Vec3 light = sky.mean().times(0.35 + 0.35 * n.z());
       double cos = n.dot(sky.sun());
-      if (cos > 0 && sky.beam().luminance() > 0) {
+      if (sky.beam().luminance() > 0 && far.surface.isFoliage()) {
+        light = light.plus(sky.beam().times(0.25 * Math.abs(cos) / Math.PI));
+      } else if (cos > 0 && sky.beam().luminance() > 0) {
         Vec3 off = far.place.plus(n.times(3e-3));
         if (!eye.blocked(off, sky.sun())) {
           light = light.plus(sky.beam().times(cos / Math.PI));

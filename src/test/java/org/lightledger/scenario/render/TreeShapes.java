@@ -52,8 +52,10 @@ final class TreeShapes {
   private final Tree.Kind kind;
   private final Habit habit;
   private final Season season;
+  private final int coarse;
 
-  private TreeShapes(Tree.Kind kind, Season season, long seed) {
+  private TreeShapes(Tree.Kind kind, Season season, long seed, int coarse) {
+    this.coarse = coarse;
     this.kind = kind;
     this.season = season;
     dice = new Dice(seed);
@@ -69,8 +71,13 @@ final class TreeShapes {
         };
   }
 
-  static Shape grow(Tree.Kind kind, Season season, long seed) {
-    TreeShapes maker = new TreeShapes(kind, season, seed);
+  /**
+   * A tree.
+   *
+   * @param coarse how many times fewer and larger its leaves are, 1 for close trees
+   */
+  static Shape grow(Tree.Kind kind, Season season, long seed, int coarse) {
+    TreeShapes maker = new TreeShapes(kind, season, seed, coarse);
     maker.grow();
     return maker.mesh.freeze();
   }
@@ -162,7 +169,11 @@ final class TreeShapes {
         way = way.plus(new Vec3(0, 0, -0.75)).unit();
       }
     }
-    tube(line, 0.011, 0.004, 3);
+    if (coarse == 1) {
+      tube(line, 0.011, 0.004, 3);
+    } else {
+      tube(new Vec3[] {line[0], line[3]}, 0.014, 0.006, 3);
+    }
     double share = sheds() ? season.leafShare() : 1;
     if (kind == Tree.Kind.FRUIT && season.blossom()) {
       leaves(line, Surface.BLOSSOM, (int) (habit.leaves() * 0.9), 0.05, 0.05);
@@ -177,15 +188,17 @@ final class TreeShapes {
 
   private void leaves(Vec3[] line, Surface surface, int count, double length, double width) {
     double spread = kind == Tree.Kind.WILLOW ? 0.10 : 0.17 + 0.10 * habit.twig();
-    for (int i = 0; i < count; i++) {
+    int kept = (count + coarse / 2) / coarse;
+    double larger = Math.sqrt(coarse) * 0.95;
+    for (int i = 0; i < kept; i++) {
       Vec3 at = pointOn(line, dice.unit());
       Vec3 off =
           new Vec3(dice.between(-1, 1), dice.between(-1, 1), dice.between(-1, 1)).times(spread);
       if (kind == Tree.Kind.WILLOW) {
         Vec3 down = new Vec3(dice.between(-0.4, 0.4), dice.between(-0.4, 0.4), -1).unit();
-        PlantShapes.leaf(mesh, dice, surface, at.plus(off), down, length, width);
+        PlantShapes.leaf(mesh, dice, surface, at.plus(off), down, length * larger, width * larger);
       } else {
-        PlantShapes.diamond(mesh, dice, surface, at.plus(off), length, width);
+        PlantShapes.diamond(mesh, dice, surface, at.plus(off), length * larger, width * larger);
       }
     }
   }
