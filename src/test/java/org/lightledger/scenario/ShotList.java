@@ -92,10 +92,10 @@ final class ShotList {
     wide("Orchard Rows", 218, "18:00", 35, 4, 6, -9, 1, 25);
     wide("Mill Wall", 320, "18:35", 35, 4, 6, 8, 1, -30);
     tall("Bridge Landing", 13, "19:10", 35, 5.6, 5, 3, 4, 15);
-    wide("Chapel Steps", 54, "19:55", 35, 4, 6.5, -9, 4, 20);
+    wide("Chapel Steps", 54, "19:55", 24, 4, 5.5, -12, 8, 20);
     wide("Hedge Lane", 258, "20:28", 35, 4, 6, -7, 2, -25);
     outing("2026-04-18", Body.PHONE, CLEAR, Outfit.ROSE, Fault.NO_DIRECTION);
-    wide("Washing Place", 197, "18:50", 26, 2.0, 5.5, -9, 1, 30);
+    wide("Washing Place", 317, "18:50", 26, 2.0, 5.5, -9, 1, 30);
 
     outing("2026-05-09", Body.MAIN, CLEAR, Outfit.CREAM);
     wide("Barn Door", 109, "19:15", 35, 4, 6, 9, 1, -20);
@@ -121,8 +121,8 @@ final class ShotList {
     wide("Walled Garden", 299, "20:20", 35, 4, 6, -8, 1, 25);
     wide("Wheat Edge", 262, "21:02", 40, 5.6, 6.5, -8, 2, -25);
     outing("2026-07-18", Body.PHONE, CLEAR, Outfit.STRAW_HAT, Fault.NO_DIRECTION);
-    wide("Washing Place", 195, "17:45", 26, 2.0, 5.5, 9, 1, -30);
-    tall("Washing Place", 198, "19:30", 30, 2.0, 5, -3, 4, 25);
+    wide("Washing Place", 314, "17:45", 26, 2.0, 5.5, 9, 1, -30);
+    tall("Washing Place", 318, "19:30", 30, 2.0, 5, -3, 4, 25);
   }
 
   private void secondAutumn() {
@@ -145,7 +145,7 @@ final class ShotList {
 
     outing("2026-10-10", Body.MAIN, CLEAR, Outfit.CAMEL_COAT);
     wide("Cloth Hall Arcade", 109, "16:40", 35, 2.8, 5.5, -3, 1, 20);
-    wide("Chapel Steps", 57, "18:20", 35, 4, 6.5, 9, 3, -20);
+    wide("Chapel Steps", 57, "18:20", 24, 4, 5.5, 13, 8, -20);
     wide("Poplar Avenue", 229, "18:52", 50, 4, 7, -7, 1, 25);
   }
 
@@ -200,7 +200,7 @@ final class ShotList {
     int number = counters.merge(body, 3, Integer::sum);
     String file = String.format(Locale.ROOT, "outing-%s/%s%04d.jpg", date, body.prefix(), number);
     LocalTime clock = LocalTime.parse(time).plusSeconds(number * 17L % 60);
-    double bias = weather.kind() == Weather.Kind.OVERCAST ? -0.6 : 0;
+    double bias = weather.kind() == Weather.Kind.OVERCAST ? -0.4 : 0;
     plans.add(
         new ShotPlan(
             file,

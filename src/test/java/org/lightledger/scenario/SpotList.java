@@ -40,8 +40,8 @@ final class SpotList {
         new Spot(
             "Washing Place",
             "Mill",
-            new Point(109, 190),
-            List.of(196.0),
+            new Point(105.8, 193.2),
+            List.of(316.0),
             "Old wash house by the river, shade under its roof at any hour.",
             "Wet floor inside."),
         new Spot(

@@ -8,7 +8,7 @@ final class Meter {
   private static final double FOR_THE_PERSON = 0.6;
 
   /** A person is metered as an incident meter does: as if dressed in this grey. */
-  private static final double MIDDLE_GREY = 0.155;
+  private static final double MIDDLE_GREY = 0.14;
 
   private Meter() {}
 

@@ -30,7 +30,7 @@ public record Outfit(Cut cut, Vec3 cloth, double sheer, Vec3 hair) {
 
   /** A pale blue summer dress with a straw hat. */
   public static final Outfit STRAW_HAT =
-      new Outfit(Cut.DRESS_AND_HAT, new Vec3(0.34, 0.44, 0.56), 0.2, AUBURN);
+      new Outfit(Cut.DRESS_AND_HAT, new Vec3(0.42, 0.48, 0.55), 0.2, AUBURN);
 
   /** A rust-red coat over dark trousers. */
   public static final Outfit RUST_COAT =

@@ -95,7 +95,7 @@ public final class Studio {
 
   private static int rays(Setup setup) {
     double blurMm = setup.focalMm() * setup.focalMm() / setup.fNumber() / setup.crop() / 6000;
-    return blurMm > 0.1 ? 6 : 5;
+    return blurMm > 0.1 ? 5 : 4;
   }
 
   private Camera camera(Setup setup, int smaller) {

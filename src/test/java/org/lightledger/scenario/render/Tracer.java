@@ -121,8 +121,7 @@ final class Tracer {
         Vec3 from =
             camera.lens(wrap((s + dice.unit()) / rays), wrap(turnLens + s * 0.618033988749895));
         Vec3 direction = camera.bent(from, through);
-        boolean gathers = s % 3 == 0;
-        boolean met = follow(from, direction, gathers);
+        boolean met = follow(from, direction, s);
         sumDirect = sumDirect.plus(direct);
         double shown = direct.plus(colour.times(sky.mean())).luminance();
         least = Math.min(least, shown);
@@ -130,7 +129,7 @@ final class Tracer {
         if (met) {
           surfaces++;
           sumColour = sumColour.plus(colour);
-          if (gathers || hit.surface.isFigure()) {
+          if (gathers(s)) {
             sumFalling = sumFalling.plus(falling);
             gathered++;
           }
@@ -162,6 +161,11 @@ final class Tracer {
       return plain && most - least < 0.06 * most;
     }
 
+    /** Whether the ray of a number also looks for the sky's light where it ended. */
+    private boolean gathers(int number) {
+      return hit.surface.isFigure() || (hit.surface.isFoliage() ? number == 0 : number % 2 == 0);
+    }
+
     private static double wrap(double value) {
       return value - Math.floor(value);
     }
@@ -173,7 +177,7 @@ final class Tracer {
     }
 
     /** Follows one ray; false when it ends in the sky. */
-    private boolean follow(Vec3 start, Vec3 startDirection, boolean gathers) {
+    private boolean follow(Vec3 start, Vec3 startDirection, int number) {
       direct = Vec3.ZERO;
       colour = Vec3.ZERO;
       falling = Vec3.ZERO;
@@ -190,7 +194,7 @@ final class Tracer {
         weight *= clear;
         paint.describe(hit, direction, look);
         if (look.mirror <= 0 || mirror >= MIRRORS) {
-          shade(direction, weight, gathers);
+          shade(direction, weight, number);
           return true;
         }
         double cos = Math.max(0, -direction.dot(look.normal));
@@ -221,7 +225,7 @@ final class Tracer {
       }
     }
 
-    private void shade(Vec3 direction, double weight, boolean gathers) {
+    private void shade(Vec3 direction, double weight, int number) {
       Vec3 outside = look.normal;
       boolean seenFromBack = hit.flat.dot(direction) > 0;
       Vec3 flat = seenFromBack ? hit.flat.times(-1) : hit.flat;
@@ -241,7 +245,7 @@ final class Tracer {
         fuzz(direction, towards, outside, weight);
       }
       colour = look.albedo.plus(look.through).times(weight);
-      if (gathers || hit.surface.isFigure()) {
+      if (gathers(number)) {
         ambient(above, below, outside);
       }
     }
