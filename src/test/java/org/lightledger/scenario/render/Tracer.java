@@ -121,7 +121,7 @@ final class Tracer {
         Vec3 from =
             camera.lens(wrap((s + dice.unit()) / rays), wrap(turnLens + s * 0.618033988749895));
         Vec3 direction = camera.bent(from, through);
-        boolean met = follow(from, direction, s);
+        boolean met = follow(from, direction, s, gathered == 0);
         sumDirect = sumDirect.plus(direct);
         double shown = direct.plus(colour.times(sky.mean())).luminance();
         least = Math.min(least, shown);
@@ -129,7 +129,7 @@ final class Tracer {
         if (met) {
           surfaces++;
           sumColour = sumColour.plus(colour);
-          if (gathers(s)) {
+          if (gathers(s, gathered == 0)) {
             sumFalling = sumFalling.plus(falling);
             gathered++;
           }
@@ -162,8 +162,8 @@ final class Tracer {
     }
 
     /** Whether the ray of a number also looks for the sky's light where it ended. */
-    private boolean gathers(int number) {
-      return hit.surface.isFigure() || (hit.surface.isFoliage() ? number == 0 : number % 2 == 0);
+    private boolean gathers(int number, boolean first) {
+      return first || hit.surface.isFigure() || (!hit.surface.isFoliage() && number % 2 == 0);
     }
 
     private static double wrap(double value) {
@@ -177,7 +177,7 @@ final class Tracer {
     }
 
     /** Follows one ray; false when it ends in the sky. */
-    private boolean follow(Vec3 start, Vec3 startDirection, int number) {
+    private boolean follow(Vec3 start, Vec3 startDirection, int number, boolean first) {
       direct = Vec3.ZERO;
       colour = Vec3.ZERO;
       falling = Vec3.ZERO;
@@ -194,7 +194,7 @@ final class Tracer {
         weight *= clear;
         paint.describe(hit, direction, look);
         if (look.mirror <= 0 || mirror >= MIRRORS) {
-          shade(direction, weight, number);
+          shade(direction, weight, number, first);
           return true;
         }
         double cos = Math.max(0, -direction.dot(look.normal));
@@ -225,7 +225,7 @@ final class Tracer {
       }
     }
 
-    private void shade(Vec3 direction, double weight, int number) {
+    private void shade(Vec3 direction, double weight, int number, boolean first) {
       Vec3 outside = look.normal;
       boolean seenFromBack = hit.flat.dot(direction) > 0;
       Vec3 flat = seenFromBack ? hit.flat.times(-1) : hit.flat;
@@ -245,7 +245,7 @@ final class Tracer {
         fuzz(direction, towards, outside, weight);
       }
       colour = look.albedo.plus(look.through).times(weight);
-      if (gathers(number)) {
+      if (gathers(number, first)) {
         ambient(above, below, outside);
       }
     }
