@@ -78,7 +78,9 @@ final class Planting {
     plant(Kind.HOLM_OAK, new Point(38, -424).along(232, 78), 8);
     plant(Kind.HOLM_OAK, Terrain.HILL.along(228, 21), 5.5);
     plant(Kind.HOLM_OAK, Terrain.HILL.along(273, 34), 6.5);
-    plant(Kind.ASH, new Point(118, -22), 7.5);
+    plant(Kind.ASH, new Point(83, -6), 8.5);
+    plant(Kind.ASH, new Point(143, -14), 8);
+    plant(Kind.ASH, new Point(131, -15), 7);
     plant(Kind.ASH, new Point(284, 60), 11);
     plant(Kind.ASH, new Point(325, 112), 10);
     plant(Kind.CYPRESS, new Point(303, 137), 9);

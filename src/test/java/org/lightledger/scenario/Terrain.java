@@ -35,12 +35,14 @@ public final class Terrain {
     double fromHill = place.to(HILL) / HILL_RADIUS_M;
     up += HILL_HEIGHT_M * Math.exp(-fromHill * fromHill);
     double ridge = (e - 1750 + 0.35 * n) / 620;
-    up += 250 * Math.exp(-ridge * ridge) * (0.55 + 0.8 * Noise.layers(e / 900, n / 900, 4));
+    double range =
+        250 * Math.exp(-ridge * ridge) * (0.55 + 0.8 * Noise.layers(e / 900, n / 900, 4));
     double away = Math.hypot(e, n);
-    up += 210 * smoothstep(1300, 5200, away) * Noise.layers(e / 1500 + 9, n / 1500 + 3, 5) * 0.75;
+    double hills =
+        210 * smoothstep(1300, 5200, away) * Noise.layers(e / 1500 + 9, n / 1500 + 3, 5) * 0.75;
     double crest = 1 - Math.abs(2 * Noise.layers(e / 3600 + 5, n / 3600 + 8, 5) - 1);
-    up += 420 * smoothstep(5200, 11_500, away) * crest;
-    return up;
+    hills += 420 * smoothstep(5200, 11_500, away) * crest;
+    return up + (range + hills) * smoothstep(10, 600, d);
   }
 
   /** Height of the ground above sea level, metres. */

@@ -253,7 +253,7 @@ final class TownPlan {
         new Street(
             "Hill path",
             Street.Kind.TRACK,
-            List.of(new Point(-560, 330), new Point(-640, 470), new Point(-620, 560)),
+            List.of(new Point(-560, 330), new Point(-640, 470), new Point(-650, 510)),
             1.2));
   }
 

@@ -73,7 +73,7 @@ final class FigureShape implements SurfaceNets.Field {
       return Surface.HAIR;
     }
     if (skin < clothes) {
-      return cut == Outfit.Cut.COAT && z < 0.6 ? Surface.DARK_CLOTH : Surface.SKIN;
+      return cut == Outfit.Cut.COAT && z < 0.5 ? Surface.DARK_CLOTH : Surface.SKIN;
     }
     return Surface.CLOTH;
   }
@@ -89,7 +89,7 @@ final class FigureShape implements SurfaceNets.Field {
     double shoulders = capsule(x, y, z, -0.145, 0.01, 1.365, 0.145, 0.01, 1.365, 0.052);
     double torso = smooth(smooth(chest, waist, 0.06), shoulders, 0.06);
     if (cut == Outfit.Cut.COAT) {
-      double sleeves = Math.min(arm(x, y, z, -1, 0.055, 0.96), arm(x, y, z, 1, 0.055, 0.96));
+      double sleeves = Math.min(arm(x, y, z, -1, 0.046, 0.91), arm(x, y, z, 1, 0.046, 0.91));
       double collar = torus(x, y + 0.01, z - 1.425, 0.072, 0.026);
       return smooth(
           smooth(smooth(torso, skirt(x, y, z), 0.05) - 0.012, sleeves, 0.03), collar, 0.02);
@@ -105,9 +105,9 @@ final class FigureShape implements SurfaceNets.Field {
 
   /** The skirt of a dress, or a coat below the waist: round about the axis, in folds. */
   private double skirt(double x, double y, double z) {
-    double hem = cut == Outfit.Cut.COAT ? 0.56 : HEM_M;
+    double hem = cut == Outfit.Cut.COAT ? 0.40 : HEM_M;
     double share = Math.max(0, Math.min(1, (WAIST_M - z) / (WAIST_M - hem)));
-    double flare = cut == Outfit.Cut.COAT ? 0.12 : 0.255;
+    double flare = cut == Outfit.Cut.COAT ? 0.095 : 0.255;
     double radius =
         0.112
             + 0.05 * Math.sin(Math.min(1, share * 2.6) * Math.PI / 2)
@@ -142,11 +142,11 @@ final class FigureShape implements SurfaceNets.Field {
     double lower = capsule(x, y, z, ex, 0.045, 1.09, wx, -0.05 - 0.06 * bent, wz, radius - 0.004);
     double hand = ellipsoid(x - wx, y + 0.06 + 0.07 * bent, z - wz + 0.03, 0.03, 0.034, 0.055);
     double whole = smooth(upper, lower, 0.025);
-    return to > 0.9 ? whole : smooth(whole, hand, 0.03);
+    return to > 0.85 ? whole : smooth(whole, hand, 0.03);
   }
 
   private static double leg(double x, double y, double z, int side) {
-    double shin = capsule(x, y, z, side * 0.085, 0.0, 0.85, side * 0.08, 0.015, 0.09, 0.058);
+    double shin = capsule(x, y, z, side * 0.085, 0.0, 0.85, side * 0.07, 0.015, 0.09, 0.046);
     double foot = ellipsoid(x - side * 0.085, y + 0.06, z - 0.035, 0.042, 0.115, 0.042);
     return smooth(shin, foot, 0.04);
   }

@@ -97,7 +97,7 @@ final class GroundPaint {
   }
 
   private void cobbles(double x, double y, Hit hit, double near, Look look) {
-    double scale = 5.2;
+    double scale = 8.0;
     cells.at(x * scale, y * scale);
     double joint = 1 - Sky.smoothstep(0.04, 0.16, cells.margin);
     double tone = 0.75 + 0.45 * cells.name;
@@ -108,9 +108,9 @@ final class GroundPaint {
     double hx = dome();
     cells.at(x * scale, (y + 0.012) * scale);
     double hy = dome();
-    double slope = 0.030 / 0.012 * Math.min(1, near * 2.0);
+    double slope = 0.016 / 0.012 * Math.min(1, near * 2.0);
     look.normal = hit.normal.plus(new Vec3(-(hx - h) * slope, -(hy - h) * slope, 0)).unit();
-    look.albedo = stone.mix(new Vec3(0.12, 0.10, 0.075), joint * Math.min(1, near * 2));
+    look.albedo = stone.mix(new Vec3(0.12, 0.10, 0.075), 0.75 * joint * Math.min(1, near * 2));
   }
 
   private double dome() {

@@ -18,7 +18,7 @@ final class MasonryPaint {
     Vec3 base = PLASTERS[(int) (hit.tint * 0.999 * PLASTERS.length)];
     double stain = Noise.layers(u * 0.5 + hit.tint * 50, v * 0.5, 4);
     double damp = 1 - 0.3 * (1 - Sky.smoothstep(0.2, 1.4, v + 0.6 * stain));
-    look.albedo = base.times((0.8 + 0.36 * stain) * damp);
+    look.albedo = base.times((0.9 + 0.18 * stain) * damp);
     roughen(hit, look, 14, 0.10);
   }
 

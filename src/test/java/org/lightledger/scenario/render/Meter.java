@@ -8,7 +8,7 @@ final class Meter {
   private static final double FOR_THE_PERSON = 0.6;
 
   /** A person is metered as an incident meter does: as if dressed in this grey. */
-  private static final double MIDDLE_GREY = 0.14;
+  private static final double MIDDLE_GREY = 0.12;
 
   private Meter() {}
 
@@ -44,7 +44,7 @@ final class Meter {
     java.util.Arrays.sort(values);
     double bright = values[(int) (values.length * 0.80)];
     double wanted = (mean + Math.log(8)) / Math.log(2) - bias;
-    double least = Math.log(bright * 8 / Math.pow(2, 3.65)) / Math.log(2);
+    double least = Math.log(bright * 8 / Math.pow(2, 3.85)) / Math.log(2);
     return Math.max(wanted, least);
   }
 }

@@ -34,9 +34,9 @@ public record Outfit(Cut cut, Vec3 cloth, double sheer, Vec3 hair) {
 
   /** A rust-red coat over dark trousers. */
   public static final Outfit RUST_COAT =
-      new Outfit(Cut.COAT, new Vec3(0.42, 0.15, 0.055), 0.0, BROWN);
+      new Outfit(Cut.COAT, new Vec3(0.33, 0.145, 0.085), 0.0, BROWN);
 
   /** A camel coat over dark trousers, auburn hair. */
   public static final Outfit CAMEL_COAT =
-      new Outfit(Cut.COAT, new Vec3(0.48, 0.34, 0.19), 0.0, AUBURN);
+      new Outfit(Cut.COAT, new Vec3(0.44, 0.33, 0.21), 0.0, AUBURN);
 }
