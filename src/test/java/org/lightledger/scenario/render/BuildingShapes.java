@@ -201,9 +201,9 @@ final class BuildingShapes {
     mesh.box(Surface.PLASTER, x - 0.1, -1.2, base + 0.4, x + 0.5, -0.5, top);
     mesh.box(Surface.PLASTER, x - 0.1, 0.5, base + 0.4, x + 0.5, 1.2, top);
     mesh.box(Surface.ASHLAR, x - 0.2, -1.35, top, x + 0.6, 1.35, top + 0.22);
-    mesh.box(Surface.DARK_CLOTH, x + 0.05, -0.28, base + 0.95, x + 0.35, 0.28, base + 1.6);
-    mesh.box(Surface.DARK_CLOTH, x + 0.16, -0.05, top + 0.22, x + 0.24, 0.05, top + 1.3);
-    mesh.box(Surface.DARK_CLOTH, x + 0.16, -0.3, top + 0.8, x + 0.24, 0.3, top + 0.9);
+    mesh.box(Surface.IRON, x + 0.05, -0.28, base + 0.95, x + 0.35, 0.28, base + 1.6);
+    mesh.box(Surface.IRON, x + 0.16, -0.05, top + 0.22, x + 0.24, 0.05, top + 1.3);
+    mesh.box(Surface.IRON, x + 0.16, -0.3, top + 0.8, x + 0.24, 0.3, top + 0.9);
   }
 
   private void tower() {
@@ -229,25 +229,19 @@ final class BuildingShapes {
       mesh.triangle(Surface.ROOF, c[i], c[(i + 1) % 4], tip);
     }
     mesh.box(
-        Surface.DARK_CLOTH,
-        -0.05,
-        -0.05,
-        building.ridgeM() - 0.2,
-        0.05,
-        0.05,
-        building.ridgeM() + 1.4);
+        Surface.IRON, -0.05, -0.05, building.ridgeM() - 0.2, 0.05, 0.05, building.ridgeM() + 1.4);
   }
 
   private void barn() {
     walls(Surface.STONE, ROOTS_M, building.eavesM());
     gable(Surface.WOOD, 0.5);
     panel(1, true, 0.8, 3.6, 0, 3.5, Surface.WOOD, 0.07);
-    panel(1, true, 0.8, 0.06, 0, 3.5, Surface.DARK_CLOTH, 0.08);
+    panel(1, true, 0.8, 0.06, 0, 3.5, Surface.IRON, 0.08);
     for (double z : new double[] {0.5, 2.7}) {
       panel(1, true, 0.8, 3.6, z, z + 0.18, Surface.WOOD, 0.11);
     }
     frame(1, true, 0.8, 3.6, 0, 3.5);
-    panel(1, true, -5.2, 0.7, 2.0, 2.8, Surface.DARK_CLOTH, 0.01);
+    panel(1, true, -5.2, 0.7, 2.0, 2.8, Surface.IRON, 0.01);
     frame(1, true, -5.2, 0.7, 2.0, 2.8);
     openings(-1, true, l);
   }

@@ -34,6 +34,7 @@ final class Paint {
         look.albedo = new Vec3(0.02, 0.022, 0.025);
         look.mirror = 0.08;
       }
+      case IRON -> look.albedo = new Vec3(0.05, 0.05, 0.055);
       case BARK -> look.albedo = BARK.times(0.7 + 0.6 * grain(hit.own, 9));
       case LEAF_BROAD -> leaf(season.leaf(), hit, look, 0.8);
       case LEAF_POPLAR -> leaf(season.poplar(), hit, look, 0.8);

@@ -11,6 +11,7 @@ enum Surface {
   WOOD,
   SHUTTER,
   GLASS,
+  IRON,
   BARK,
   LEAF_BROAD,
   LEAF_POPLAR,
