@@ -147,7 +147,7 @@ final class ExifWriter {
     out.writeBytes(tiff.toByteArray());
     int rest = 2;
     if ((jpeg[2] & 0xFF) == 0xFF && (jpeg[3] & 0xFF) == 0xE0) {
-      rest += 2 + ((jpeg[4] & 0xFF) << 8 | jpeg[5] & 0xFF);
+      rest += 2 + (((jpeg[4] & 0xFF) << 8) | (jpeg[5] & 0xFF));
     }
     out.write(jpeg, rest, jpeg.length - rest);
     return out.toByteArray();

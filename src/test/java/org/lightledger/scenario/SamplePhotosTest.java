@@ -33,6 +33,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 import org.lightledger.geo.Angles;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.geo.Geodesy;
+import org.lightledger.scenario.render.Outfit;
 import org.lightledger.sun.SunDirection;
 import org.lightledger.sun.suncalc.SuncalcEphemeris;
 
@@ -216,7 +217,10 @@ class SamplePhotosTest {
       return stored;
     }
     BufferedImage turned =
-        new BufferedImage(stored.getHeight(), stored.getWidth(), BufferedImage.TYPE_INT_RGB);
+        new BufferedImage(
+            /* width= */ stored.getHeight(),
+            /* height= */ stored.getWidth(),
+            BufferedImage.TYPE_INT_RGB);
     for (int y = 0; y < stored.getHeight(); y++) {
       for (int x = 0; x < stored.getWidth(); x++) {
         turned.setRGB(stored.getHeight() - 1 - y, x, stored.getRGB(x, y));
@@ -280,8 +284,7 @@ class SamplePhotosTest {
     BufferedImage shown = shown(line);
     double focalPixels = plan.focalMm() / 36 * 960;
     double x = shown.getWidth() / 2.0 + focalPixels * Math.tan(Math.toRadians(plan.offsetDeg()));
-    double heightM =
-        plan.outfit().cut() == org.lightledger.scenario.render.Outfit.Cut.COAT ? 0.85 : 0.75;
+    double heightM = plan.outfit().cut() == Outfit.Cut.COAT ? 0.85 : 0.75;
     double down = Math.toDegrees(Math.atan2(1.52 - heightM, plan.distanceM())) + plan.pitchDeg();
     double y = shown.getHeight() / 2.0 + focalPixels * Math.tan(Math.toRadians(down));
     double offPixels = focalPixels * 0.10 / plan.distanceM();
@@ -321,7 +324,7 @@ class SamplePhotosTest {
             .orElseThrow();
     TruthLine original =
         truth.stream()
-            .filter(line -> line.utc().equals(copy.utc()) && line != copy)
+            .filter(line -> line.utc().equals(copy.utc()) && !line.equals(copy))
             .findFirst()
             .orElseThrow();
     assertThat(FOLDER.resolve(copy.file())).hasSameBinaryContentAs(FOLDER.resolve(original.file()));

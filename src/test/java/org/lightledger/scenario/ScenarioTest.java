@@ -39,7 +39,7 @@ class ScenarioTest {
     assertThat(spots).hasSizeGreaterThanOrEqualTo(14);
     for (Spot a : spots) {
       for (Spot b : spots) {
-        if (a != b) {
+        if (!a.equals(b)) {
           assertThat(a.at().to(b.at())).as(a.name() + " to " + b.name()).isGreaterThan(60);
         }
       }

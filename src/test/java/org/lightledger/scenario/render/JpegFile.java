@@ -44,7 +44,10 @@ public final class JpegFile {
 
   private static BufferedImage turned(Picture picture) {
     BufferedImage image =
-        new BufferedImage(picture.height(), picture.width(), BufferedImage.TYPE_INT_RGB);
+        new BufferedImage(
+            /* width= */ picture.height(),
+            /* height= */ picture.width(),
+            BufferedImage.TYPE_INT_RGB);
     for (int y = 0; y < picture.height(); y++) {
       for (int x = 0; x < picture.width(); x++) {
         image.setRGB(y, picture.width() - 1 - x, picture.rgb()[y * picture.width() + x]);

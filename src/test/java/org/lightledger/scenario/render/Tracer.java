@@ -235,7 +235,7 @@ final class Tracer {
       Vec3 towards = towardsSun(dice, SOFT_SUN_RAD);
       double cos = outside.dot(towards);
       boolean front = flat.dot(towards) > 0;
-      if (sky.beam().luminance() > 0 && (front ? cos > 0 : look.through != Vec3.ZERO)) {
+      if (sky.beam().luminance() > 0 && (front ? cos > 0 : !look.through.isZero())) {
         if (!eye.blocked(front ? above : below, towards)) {
           Vec3 answer = (front ? look.albedo : look.through).times(Math.abs(cos) / Math.PI);
           direct = direct.plus(answer.times(sky.beam()).times(weight));
@@ -268,7 +268,7 @@ final class Tracer {
     }
 
     private void ambient(Vec3 above, Vec3 below, Vec3 outside) {
-      double frontShare = look.through == Vec3.ZERO ? 1 : 0.5;
+      double frontShare = look.through.isZero() ? 1 : 0.5;
       boolean front = dice.unit() < frontShare;
       Vec3 n = front ? outside : outside.times(-1);
       Vec3 way = cosine(n);

@@ -64,6 +64,10 @@ public record Vec3(double x, double y, double z) {
     return times(1.0 / length());
   }
 
+  boolean isZero() {
+    return x == 0 && y == 0 && z == 0;
+  }
+
   /** The photometric value of a linear sRGB colour (ITU-R BT.709). */
   double luminance() {
     return 0.2126 * x + 0.7152 * y + 0.0722 * z;
