@@ -15,7 +15,8 @@ final class Chunk {
   /** The posts of a block all have heights, some do, or none does for one reason. */
   enum State {
     KNOWN,
-    MIXED,
+    SOME_VOID,
+    SOME_OUTSIDE,
     ALL_VOID,
     ALL_OUTSIDE
   }
@@ -113,10 +114,10 @@ final class Chunk {
       if (voids + outside == 0) {
         return State.KNOWN;
       }
-      if (known > 0 || (voids > 0 && outside > 0)) {
-        return State.MIXED;
+      if (outside > 0) {
+        return known + voids > 0 ? State.SOME_OUTSIDE : State.ALL_OUTSIDE;
       }
-      return voids > 0 ? State.ALL_VOID : State.ALL_OUTSIDE;
+      return known > 0 ? State.SOME_VOID : State.ALL_VOID;
     }
   }
 }

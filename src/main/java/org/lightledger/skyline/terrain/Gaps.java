@@ -11,15 +11,18 @@ final class Gaps {
   private double[] toM = new double[16];
   private boolean[] outside = new boolean[16];
   private int count;
+  private boolean anyVoid;
 
   void clear() {
     count = 0;
+    anyVoid = false;
   }
 
   void add(double from, double to, boolean isOutside) {
     if (to <= from) {
       return;
     }
+    anyVoid |= !isOutside;
     if (count > 0 && outside[count - 1] == isOutside && from - toM[count - 1] <= TOUCH_M) {
       toM[count - 1] = to;
       return;
@@ -37,6 +40,10 @@ final class Gaps {
 
   int count() {
     return count;
+  }
+
+  boolean anyVoid() {
+    return anyVoid;
   }
 
   double fromM(int gap) {

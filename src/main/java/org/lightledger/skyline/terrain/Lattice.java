@@ -77,10 +77,20 @@ final class Lattice {
     Posts posts = chunk.posts();
     int at = (row - chunkRow * chunkCells) * posts.side + col - chunkCol * chunkCells;
     double height =
-        (posts.at(at) * (1.0 - right) + posts.at(at + 1) * right) * (1.0 - down)
-            + (posts.at(at + posts.side) * (1.0 - right) + posts.at(at + posts.side + 1) * right)
-                * down;
+        bilinear(
+            posts.at(at),
+            posts.at(at + 1),
+            posts.at(at + posts.side),
+            posts.at(at + posts.side + 1),
+            right,
+            down);
     return Double.isFinite(height) ? OptionalDouble.of(height) : OptionalDouble.empty();
+  }
+
+  /** Between four posts, with the parts of the cell to the right and down. */
+  static double bilinear(float nw, float ne, float sw, float se, double right, double down) {
+    return (nw * (1.0 - right) + ne * right) * (1.0 - down)
+        + (sw * (1.0 - right) + se * right) * down;
   }
 
   private long key(int chunkCol, int chunkRow) {

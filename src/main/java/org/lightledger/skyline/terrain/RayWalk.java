@@ -4,7 +4,7 @@ import org.lightledger.skyline.terrain.Chunk.State;
 import org.lightledger.skyline.terrain.Chunk.Summary;
 
 /**
- * Walks a ray over a lattice, cell by cell, and keeps the steepest line of sight. Within a cell the
+ * Walks a ray over a lattice, cell by cell, for the steepest line of sight. Within a cell the
  * bilinear surface along a straight line is a parabola, whose steepest point has a closed form, so
  * that nothing between posts is missed. Chunks and blocks whose highest post stays under the line
  * of sight are passed over in one step.
@@ -12,51 +12,18 @@ import org.lightledger.skyline.terrain.Chunk.Summary;
  * <p>Not for use by several threads at once.
  */
 final class RayWalk {
-  /** The highest land of the earth, metres (survey of China and Nepal, 2020: 8848.86). */
-  static final double HIGHEST_LAND_M = 8849.0;
+  private final Sight sight;
+  private boolean lastLattice;
 
-  /** Flatter than any line of sight that a cell can give: own choice. */
-  private static final double LOWEST_TANGENT = -1e9;
-
-  private final double eyeM;
-  private final double drop;
-  private double tangent;
-  private double distanceM;
-
-  RayWalk(double eyeM, double dropPerM2) {
-    this.eyeM = eyeM;
-    this.drop = dropPerM2;
+  RayWalk(Sight sight) {
+    this.sight = sight;
   }
 
-  void restart() {
-    tangent = LOWEST_TANGENT;
-    distanceM = 0.0;
-  }
-
-  /** The tangent of the altitude of the horizon found so far. */
-  double tangent() {
-    return tangent;
-  }
-
-  /** How far away it stands, metres. */
-  double distanceM() {
-    return distanceM;
-  }
-
-  /** The height that something must exceed somewhere on a stretch to rise over the horizon. */
-  double neededM(double fromM, double toM) {
-    double atFrom = eyeM + fromM * (tangent + fromM * drop);
-    if (tangent >= 0.0) {
-      return atFrom;
-    }
-    double lowestAtM = -tangent / (2.0 * drop);
-    if (lowestAtM > fromM && lowestAtM < toM) {
-      return eyeM - tangent * tangent / (4.0 * drop);
-    }
-    return Math.min(atFrom, eyeM + toM * (tangent + toM * drop));
-  }
-
-  /** Walks a stretch of the ray and adds what the lattice does not know of it to the gaps. */
+  /**
+   * Walks a stretch of the ray and adds what the lattice does not know of it to the gaps. On the
+   * last lattice of a surface the first void is enough, since nothing will fill the others and the
+   * nearest matters most.
+   */
   void walk(
       Lattice lattice,
       double[] nodeM,
@@ -65,7 +32,9 @@ final class RayWalk {
       int nodes,
       double fromM,
       double toM,
-      Gaps gaps) {
+      Gaps gaps,
+      boolean isLastLattice) {
+    lastLattice = isLastLattice;
     for (int node = 0; node + 1 < nodes; node++) {
       double start = nodeM[node];
       double length = nodeM[node + 1] - start;
@@ -144,7 +113,7 @@ final class RayWalk {
     private boolean passOver(Chunk chunk, double leaves) {
       double needed = needed(leaves);
       Summary read = chunk.summaryIfRead();
-      if (read == null && needed >= HIGHEST_LAND_M) {
+      if (read == null && needed >= Sight.HIGHEST_LAND_M) {
         return true;
       }
       Summary summary = read == null ? chunk.summary() : read;
@@ -161,7 +130,9 @@ final class RayWalk {
         case ALL_OUTSIDE:
           gap(leaves, true);
           return true;
-        case MIXED:
+        case SOME_VOID:
+          return lastLattice && gaps.anyVoid() && highest <= needed;
+        case SOME_OUTSIDE:
           return false;
       }
       throw new IllegalStateException("no rule for " + state);
@@ -228,7 +199,7 @@ final class RayWalk {
                 || sw == Posts.OUTSIDE
                 || se == Posts.OUTSIDE;
         gaps.add(inM, outM, isOutside);
-      } else if (highest > neededM(inM, outM)) {
+      } else if (highest > sight.neededM(inM, outM)) {
         double x = unit(col0 + part * right - col);
         double y = unit(row0 + part * down - row);
         double dx = unit(col0 + leaves * right - col) - x;
@@ -237,42 +208,12 @@ final class RayWalk {
         double toEast = (double) ne - nw + twist * y;
         double toSouth = (double) sw - nw + twist * x;
         double heightIn = nw + ((double) ne - nw) * x + ((double) sw - nw) * y + twist * x * y;
-        parabola(inM, outM, heightIn, toEast * dx + toSouth * dy, twist * dx * dy);
-      }
-    }
-
-    /** Height above the way's start: slope * s + bend * s², with s from 0 to 1 over the cell. */
-    private void parabola(double inM, double outM, double heightIn, double slope, double bend) {
-      double widthM = outM - inM;
-      if (inM > 0.0) {
-        consider(heightIn, inM);
-      }
-      if (widthM > 0.0) {
-        consider(heightIn + slope + bend, outM);
-        double square = bend / (widthM * widthM);
-        double linear = slope / widthM - 2.0 * square * inM;
-        double atEye = heightIn - linear * inM - square * inM * inM - eyeM;
-        double curve = square - drop;
-        if (atEye < 0.0 && curve < 0.0) {
-          double steepestM = Math.sqrt(atEye / curve);
-          if (steepestM > inM && steepestM < outM) {
-            double s = (steepestM - inM) / widthM;
-            consider(heightIn + s * (slope + s * bend), steepestM);
-          }
-        }
-      }
-    }
-
-    private void consider(double heightM, double atM) {
-      double seen = (heightM - eyeM) / atM - atM * drop;
-      if (seen > tangent) {
-        tangent = seen;
-        distanceM = atM;
+        sight.considerParabola(inM, outM, heightIn, toEast * dx + toSouth * dy, twist * dx * dy);
       }
     }
 
     private double needed(double leaves) {
-      return neededM(start + part * length, start + leaves * length);
+      return sight.neededM(start + part * length, start + leaves * length);
     }
 
     private void gap(double leaves, boolean isOutside) {

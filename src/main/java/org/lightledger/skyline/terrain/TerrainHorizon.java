@@ -1,7 +1,6 @@
 package org.lightledger.skyline.terrain;
 
 import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -28,9 +27,6 @@ public final class TerrainHorizon {
    * single heights say, metres: own choice, no source.
    */
   private static final double ERR_TOGETHER_M = 500.0;
-
-  /** A gap up to the diagonal of two cells is the seam between two lattices, not unknown land. */
-  private static final double SEAM_CELLS = 2.83;
 
   private final double eyeM;
   private final TerrainOptions options;
@@ -66,57 +62,13 @@ public final class TerrainHorizon {
   }
 
   private void look(ElevationSurface surface, GeoPoint place) {
-    RayPath path = new RayPath(place, options.reachM());
-    RayWalk walk = new RayWalk(eyeM, options.lineOfSight().dropPerM2());
-    double[] cols = new double[path.nodes];
-    double[] rows = new double[path.nodes];
-    Gaps unknown = new Gaps();
-    Gaps left = new Gaps();
+    Lookout lookout = new Lookout(surface, place, eyeM, options);
     for (int step = 0; step < Skyline.STEPS; step++) {
-      path.turnTo(Skyline.azimuthDeg(step));
-      walk.restart();
-      unknown.clear();
-      unknown.add(0.0, options.reachM(), true);
-      double coarsestM = 0.0;
-      for (Lattice lattice : surface.finestFirst()) {
-        path.onto(lattice.mapping(), cols, rows);
-        left.clear();
-        for (int gap = 0; gap < unknown.count(); gap++) {
-          walk.walk(
-              lattice,
-              path.distanceM,
-              cols,
-              rows,
-              path.nodes,
-              unknown.fromM(gap),
-              unknown.toM(gap),
-              left);
-        }
-        Gaps walked = unknown;
-        unknown = left;
-        left = walked;
-        coarsestM = lattice.spacingM();
-      }
-      altitudeDeg[step] = Math.toDegrees(Math.atan(walk.tangent()));
-      distanceM[step] = walk.distanceM();
-      flags.add(limits(unknown, walk, coarsestM * SEAM_CELLS));
+      lookout.look(Skyline.azimuthDeg(step));
+      altitudeDeg[step] = lookout.altitudeDeg();
+      distanceM[step] = lookout.distanceM();
+      flags.add(lookout.limits());
     }
-  }
-
-  private Set<SkylineFlag> limits(Gaps unknown, RayWalk walk, double seamM) {
-    EnumSet<SkylineFlag> limits = EnumSet.noneOf(SkylineFlag.class);
-    for (int gap = 0; gap < unknown.count(); gap++) {
-      double fromM = unknown.fromM(gap);
-      double toM = unknown.toM(gap);
-      boolean matters =
-          fromM < options.knownToM() && walk.neededM(fromM, toM) < RayWalk.HIGHEST_LAND_M;
-      boolean seam = unknown.outside(gap) && toM - fromM <= seamM && toM < options.reachM();
-      if (matters && !seam) {
-        limits.add(
-            unknown.outside(gap) ? SkylineFlag.LEFT_KNOWN_ELEVATION : SkylineFlag.CROSSED_VOID);
-      }
-    }
-    return limits;
   }
 
   /**
