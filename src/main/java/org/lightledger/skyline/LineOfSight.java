@@ -15,8 +15,8 @@ public record LineOfSight(double refraction) {
   public static final double EYE_HEIGHT_M = 1.6;
 
   /**
-   * The refraction coefficient of geodesy: 0.13 (C. F. Gauss, from the triangulation of Hanover,
-   * 1826; still the usual value, for example Torge and Müller, Geodesy, 4th ed. 2012, section 5.1).
+   * The refraction coefficient of geodesy: 0.13 (C. F. Gauss, from the triangulation of Hanover;
+   * still the usual value, Torge and Müller, Geodesy, 4th ed. 2012, section 5.1).
    */
   public static final LineOfSight STANDARD = new LineOfSight(0.13);
 

@@ -24,7 +24,7 @@ abstract class Posts {
 
   /** Whole metres, as in .hgt files. */
   static final class Whole extends Posts {
-    /** The mark of a void post (USGS, SRTM Topography documentation, 2.1, section 3.1). */
+    /** The mark of a void post (USGS, SRTM Topography documentation 2.1). */
     static final short VOID_MARK = Short.MIN_VALUE;
 
     private final short[] heights;
