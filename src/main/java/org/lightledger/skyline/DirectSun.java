@@ -14,9 +14,8 @@ import org.lightledger.sun.SunDirection;
  *
  * <p>Direct sun is when the centre of the disc stands above the skyline in apparent altitude. While
  * the limb is cut the light is partial; {@link Stretch} tells when the first and last of the disc
- * shows and when all of it does. The crossings are found to half a second by halving, from samples
- * {@value #SAMPLE_S} seconds apart: what comes and goes between two samples, less than 0.05 degrees
- * of the sun's way up or down, is not seen.
+ * shows. The crossings are found to half a second by halving, from samples {@value #SAMPLE_S}
+ * seconds apart: what comes and goes between two samples is not seen.
  */
 public final class DirectSun {
   private static final long SAMPLE_S = 20;
@@ -27,6 +26,7 @@ public final class DirectSun {
   private final GeoPoint place;
   private final Instant from;
   private final Instant to;
+  private final SunDirection[] samples;
   private final List<Stretch> stretches;
 
   /**
@@ -97,6 +97,7 @@ public final class DirectSun {
     this.place = place;
     this.from = from;
     this.to = to;
+    this.samples = samples();
     this.stretches = find();
   }
 
@@ -227,31 +228,36 @@ public final class DirectSun {
     return skyline.clearance(curve.direction(instant, place)).lowerBoundOnly();
   }
 
+  private SunDirection[] samples() {
+    long steps = (Duration.between(from, to).toMillis() + SAMPLE_S * 1000 - 1) / (SAMPLE_S * 1000);
+    SunDirection[] suns = new SunDirection[Math.toIntExact(steps) + 1];
+    for (int i = 0; i < suns.length; i++) {
+      suns[i] = curve.direction(sampleAt(i), place);
+    }
+    return suns;
+  }
+
+  private Instant sampleAt(int sample) {
+    Instant instant = from.plusSeconds(sample * SAMPLE_S);
+    return instant.isBefore(to) ? instant : to;
+  }
+
   private List<Span> spans(Offset offset) {
     List<Span> spans = new ArrayList<>();
-    Instant start = null;
-    Instant before = from;
-    boolean clearBefore = clear(before, offset);
-    if (clearBefore) {
-      start = before;
-    }
-    while (before.isBefore(to)) {
-      Instant next = before.plusSeconds(SAMPLE_S);
-      Instant now = next.isBefore(to) ? next : to;
-      boolean clear = clear(now, offset);
+    boolean clearBefore = clear(samples[0], offset);
+    Instant start = from;
+    for (int i = 1; i < samples.length; i++) {
+      boolean clear = clear(samples[i], offset);
       if (clear != clearBefore) {
-        Instant crossing = crossing(before, now, clearBefore, offset);
-        if (clear) {
-          start = crossing;
-        } else if (start != null) {
+        Instant crossing = crossing(sampleAt(i - 1), sampleAt(i), clearBefore, offset);
+        if (clearBefore) {
           spans.add(new Span(start, crossing));
-          start = null;
         }
+        start = crossing;
       }
-      before = now;
       clearBefore = clear;
     }
-    if (start != null) {
+    if (clearBefore) {
       spans.add(new Span(start, to));
     }
     return spans;
@@ -262,7 +268,7 @@ public final class DirectSun {
     long highMs = high.toEpochMilli();
     while (highMs - lowMs > RESOLUTION_MS) {
       long middle = lowMs + (highMs - lowMs) / 2;
-      if (clear(Instant.ofEpochMilli(middle), offset) == clearLow) {
+      if (clear(curve.direction(Instant.ofEpochMilli(middle), place), offset) == clearLow) {
         lowMs = middle;
       } else {
         highMs = middle;
@@ -271,8 +277,7 @@ public final class DirectSun {
     return Instant.ofEpochMilli(lowMs + (highMs - lowMs) / 2);
   }
 
-  private boolean clear(Instant instant, Offset offset) {
-    SunDirection sun = curve.direction(instant, place);
+  private boolean clear(SunDirection sun, Offset offset) {
     double azimuthDeg = sun.azimuth().trueDeg();
     double raisedDeg = offset.sigmas * skyline.uncertaintyDegAt(azimuthDeg) + offset.raisedDeg;
     return sun.apparentAltitudeDeg() > skyline.altitudeDegAt(azimuthDeg) + raisedDeg;
