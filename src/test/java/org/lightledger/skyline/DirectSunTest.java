@@ -35,13 +35,13 @@ class DirectSunTest {
     return builder.build();
   }
 
-  /** A jagged ring: ridges, a tower two degrees wide at 210 to 212, a deep notch in the west. */
+  /** A jagged ring: ridges, five towers two degrees wide, a deep notch in the west. */
   private static Skyline jagged() {
     SkylineBuilder builder = new SkylineBuilder();
     for (int step = 0; step < Skyline.STEPS; step++) {
       double azimuth = Skyline.azimuthDeg(step);
       double altitude = 8.0 + 5.0 * Math.sin(Math.toRadians(azimuth * 5.0));
-      if (azimuth >= 210.0 && azimuth <= 212.0) {
+      if (azimuth >= 90.0 && azimuth < 265.0 && azimuth % 35.0 <= 2.0) {
         altitude = 75.0;
       } else if (azimuth >= 280.0 && azimuth <= 283.0) {
         altitude = 1.0;
@@ -122,8 +122,8 @@ class DirectSunTest {
     DirectSun sun = DirectSun.over(CURVE, level(0.0, 0.1), VALLEY, START, END);
     Instant sunset = SunDay.of(CURVE, VALLEY, ZONE, DATE).event(SunEventKind.SUNSET).orElseThrow();
 
-    // Refraction is 34 arc minutes in the almanac and 29 at the horizon in the formula used: 30 s.
-    assertThat(seconds(sun.stretches().get(0).lastLimb(), sunset)).isBetween(0.0, 60.0);
+    // Refraction of that limb is 34 arc minutes in the almanac, about 37 in the formula used here.
+    assertThat(seconds(sunset, sun.stretches().get(0).lastLimb())).isBetween(0.0, 40.0);
     assertThat(sun.lostBefore(sunset).orElseThrow())
         .isBetween(Duration.ofMinutes(1), Duration.ofMinutes(4));
     assertThat(sun.between(sunset.minusSeconds(3600), sunset).plus(sun.lostBefore(sunset).get()))
