@@ -58,19 +58,22 @@ final class EdgeProjection {
    * @return false when the place is inside it, which leaves it out
    */
   boolean add(Outline outline, double groundRisesM) {
-    boolean inside = false;
-    for (double[] ring : outline.rings()) {
-      inside ^= aroundPlace(ring);
-    }
-    if (inside) {
+    locate(outline.rings());
+    if (aroundPlace(outline.rings())) {
       return false;
     }
     riseM = groundRisesM + outline.obstruction().heightM() - eyeHeightM;
+    int at = 0;
     for (double[] ring : outline.rings()) {
-      int corners = locate(ring);
-      for (int i = 0; i + 1 < corners; i++) {
+      int end = at + ring.length / 2;
+      for (int i = at; i + 1 < end; i++) {
+        azimuthsDeg[i] = Math.toDegrees(Math.atan2(easts[i], norths[i]));
+      }
+      azimuthsDeg[end - 1] = azimuthsDeg[at];
+      for (int i = at; i + 1 < end; i++) {
         edge(i, i + 1, outline.obstruction());
       }
+      at = end;
     }
     return true;
   }
@@ -79,35 +82,40 @@ final class EdgeProjection {
     return new BuildingHorizon(tangents, distancesM, highestTangents, standing, inside);
   }
 
-  private int locate(double[] ring) {
-    int corners = ring.length / 2;
+  private void locate(double[][] rings) {
+    int corners = 0;
+    for (double[] ring : rings) {
+      corners += ring.length / 2;
+    }
     if (corners > easts.length) {
       easts = new double[corners];
       norths = new double[corners];
       azimuthsDeg = new double[corners];
     }
-    for (int i = 0; i < corners; i++) {
-      easts[i] = plane.eastM(ring[2 * i], ring[2 * i + 1]);
-      norths[i] = plane.northM(ring[2 * i], ring[2 * i + 1]);
-      azimuthsDeg[i] = Math.toDegrees(Math.atan2(easts[i], norths[i]));
+    int at = 0;
+    for (double[] ring : rings) {
+      for (int i = 0; i < ring.length; i += 2) {
+        easts[at] = plane.eastM(ring[i], ring[i + 1]);
+        norths[at] = plane.northM(ring[i], ring[i + 1]);
+        at++;
+      }
     }
-    return corners;
   }
 
-  /** A ray to the east crosses the ring an odd number of times. */
-  private boolean aroundPlace(double[] ring) {
+  /** A ray to the east crosses the rings an odd number of times. */
+  private boolean aroundPlace(double[][] rings) {
     boolean around = false;
-    double east = plane.eastM(ring[0], ring[1]);
-    double north = plane.northM(ring[0], ring[1]);
-    for (int i = 2; i < ring.length; i += 2) {
-      double nextEast = plane.eastM(ring[i], ring[i + 1]);
-      double nextNorth = plane.northM(ring[i], ring[i + 1]);
-      if (north > 0.0 != nextNorth > 0.0
-          && east - north * (nextEast - east) / (nextNorth - north) > 0.0) {
-        around = !around;
+    int at = 0;
+    for (double[] ring : rings) {
+      int end = at + ring.length / 2;
+      for (int i = at; i + 1 < end; i++) {
+        if (norths[i] > 0.0 != norths[i + 1] > 0.0
+            && easts[i] - norths[i] * (easts[i + 1] - easts[i]) / (norths[i + 1] - norths[i])
+                > 0.0) {
+          around = !around;
+        }
       }
-      east = nextEast;
-      north = nextNorth;
+      at = end;
     }
     return around;
   }

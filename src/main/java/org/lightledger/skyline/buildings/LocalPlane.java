@@ -49,7 +49,13 @@ final class LocalPlane {
   }
 
   private double dLongitude(double longitudeDeg) {
-    return Math.toRadians(Math.IEEEremainder(longitudeDeg - place.longitudeDeg(), 360.0));
+    double turnDeg = longitudeDeg - place.longitudeDeg();
+    if (turnDeg > 180.0) {
+      turnDeg -= 360.0;
+    } else if (turnDeg < -180.0) {
+      turnDeg += 360.0;
+    }
+    return Math.toRadians(turnDeg);
   }
 
   private double dLatitude(double latitudeDeg) {
