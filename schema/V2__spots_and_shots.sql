@@ -70,9 +70,12 @@ CREATE TABLE shots (
   time_local TEXT,
   time_candidates TEXT,
   time_reason TEXT,
+  -- What the owner added to the camera clock's reading before the time was concluded.
+  clock_correction_ms INTEGER NOT NULL,
   -- Where and which way.
   position_source TEXT,
   position_error_m DOUBLE,
+  position_altitude_m DOUBLE,
   facing_deg DOUBLE,
   facing_source TEXT,
   -- Where the sun stood, and how bright it was.
@@ -131,9 +134,17 @@ CREATE TABLE shots (
     CHECK (captured_rest_ns IS NULL OR captured_rest_ns BETWEEN 0 AND 999999),
   CONSTRAINT "captured_offset_s must be in [-64800, 64800]"
     CHECK (captured_offset_s IS NULL OR captured_offset_s BETWEEN -64800 AND 64800),
-  CONSTRAINT "position_source must be GPS or OWNER, and NULL without a geom"
-    CHECK (CASE WHEN geom IS NULL THEN position_source IS NULL AND position_error_m IS NULL
-      ELSE position_source IS NOT NULL AND position_source IN ('GPS', 'OWNER') END),
+  CONSTRAINT "clock_correction_ms must be less than a million hours"
+    CHECK (typeof(clock_correction_ms) = 'integer'
+      AND clock_correction_ms BETWEEN -3599999999999 AND 3599999999999),
+  CONSTRAINT "position_source must be a known source, and NULL without a geom"
+    CHECK (CASE WHEN geom IS NULL
+      THEN position_source IS NULL AND position_error_m IS NULL AND position_altitude_m IS NULL
+      ELSE position_source IS NOT NULL
+        AND position_source IN ('GPS', 'TRACK', 'NEARBY_SHOT', 'OWNER') END),
+  CONSTRAINT "position_altitude_m must be a finite number of metres"
+    CHECK (position_altitude_m IS NULL
+      OR (typeof(position_altitude_m) = 'real' AND abs(position_altitude_m) < 1e300)),
   CONSTRAINT "position_error_m must be a positive number of metres"
     CHECK (position_error_m IS NULL
       OR (typeof(position_error_m) = 'real' AND position_error_m > 0 AND position_error_m < 1e300)),
@@ -143,7 +154,8 @@ CREATE TABLE shots (
   CONSTRAINT "facing_source must be a known source, and NULL without facing_deg"
     CHECK (CASE WHEN facing_deg IS NULL THEN facing_source IS NULL
       ELSE facing_source IS NOT NULL
-        AND facing_source IN ('TRUE_DIRECTION_TAG', 'MAGNETIC_DIRECTION_TAG', 'OWNER') END),
+        AND facing_source IN ('TRUE_DIRECTION_TAG', 'MAGNETIC_DIRECTION_TAG', 'SUN_IN_PICTURE',
+          'SHADOW_IN_PICTURE', 'OWNER') END),
   CONSTRAINT "the sun needs azimuth [0, 360), both altitudes [-90, 90], a place and a known time"
     CHECK ((sun_azimuth_deg IS NULL AND sun_geometric_altitude_deg IS NULL
         AND sun_apparent_altitude_deg IS NULL)

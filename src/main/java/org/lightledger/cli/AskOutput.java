@@ -123,7 +123,7 @@ final class AskOutput {
       text.append(
           String.format(
               Locale.ROOT,
-              "%n%s (spot %d): %s on %s from %s to %s, look %s (%.0f°) [%s]%n  %s%n",
+              "%n%s (spot %d): %s on %s from %s to %s, look %s (%.0f°) [%s%s]%n  %s%n",
               answer.spot().name(),
               answer.spot().id(),
               answer.light().label(),
@@ -133,6 +133,7 @@ final class AskOutput {
               answer.facing().compassPoint(),
               answer.facing().trueDeg(),
               answer.tier().label(),
+              answer.days() > 1 ? "; on " + answer.days() + " days" : "",
               answer.reason()));
     }
   }

@@ -70,18 +70,21 @@ final class ImportOutput {
     return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
+  /** One line with the counts. */
+  static String summary(ImportReport report) {
+    return String.format(
+        Locale.ROOT,
+        "%d files read: %d added, %d known, %d need attention, %d unreadable; %d new spots%n",
+        report.files().size(),
+        report.count(FileReport.Status.ADDED),
+        report.count(FileReport.Status.KNOWN),
+        report.count(FileReport.Status.NEEDS_ATTENTION),
+        report.count(FileReport.Status.UNREADABLE),
+        report.spotsMade());
+  }
+
   static String text(ImportReport report) {
-    StringBuilder text = new StringBuilder();
-    text.append(
-        String.format(
-            Locale.ROOT,
-            "%d files read: %d added, %d known, %d need attention, %d unreadable; %d new spots%n",
-            report.files().size(),
-            report.count(FileReport.Status.ADDED),
-            report.count(FileReport.Status.KNOWN),
-            report.count(FileReport.Status.NEEDS_ATTENTION),
-            report.count(FileReport.Status.UNREADABLE),
-            report.spotsMade()));
+    StringBuilder text = new StringBuilder(summary(report));
     if (report.cancelled()) {
       text.append(
           String.format(Locale.ROOT, "Stopped early; import the same folder again to go on.%n"));

@@ -1,8 +1,14 @@
 package org.lightledger.cli;
 
+import java.io.BufferedInputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import me.tongfei.progressbar.ConsoleProgressBarConsumer;
 import me.tongfei.progressbar.ProgressBar;
 import me.tongfei.progressbar.ProgressBarBuilder;
@@ -11,6 +17,13 @@ import org.lightledger.indexing.FileReport;
 import org.lightledger.indexing.ImportOptions;
 import org.lightledger.indexing.ImportProgress;
 import org.lightledger.indexing.ImportReport;
+import org.lightledger.shot.ClockCorrection;
+import org.lightledger.shot.OwnerWord;
+import org.lightledger.shot.track.GpxReader;
+import org.lightledger.shot.track.TrackLimits;
+import org.lightledger.shot.track.TrackLog;
+import org.lightledger.shot.track.TrackPlaces;
+import org.lightledger.shot.track.UnreadableTrackException;
 import org.lightledger.store.Ledger;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -33,6 +46,19 @@ final class ImportVerb extends Verb {
   private @Nullable ZoneId zone;
 
   @Option(
+      names = "--camera-offset",
+      paramLabel = "±H:MM:SS",
+      description =
+          "What to add to the camera's clock: -1:00:00 when it is an hour ahead of the truth.")
+  private @Nullable String cameraOffset;
+
+  @Option(
+      names = "--track",
+      paramLabel = "FILE.gpx",
+      description = "A track log that places shots without a position; may be given several times.")
+  private List<Path> tracks = new ArrayList<>();
+
+  @Option(
       names = "--join-within",
       paramLabel = "M",
       defaultValue = "25",
@@ -47,15 +73,42 @@ final class ImportVerb extends Verb {
   @Override
   public Integer call() {
     ImportOptions standard = ImportOptions.standard();
-    try (Ledger ledger = open();
+    OwnerWord word = ownerWord();
+    try (Ledger ledger = openOrMake();
         Bar bar = new Bar()) {
       ImportReport report =
           services
               .importer(ledger)
-              .run(paths, new ImportOptions(zone, standard.threads(), joinDistanceM), bar);
+              .run(paths, new ImportOptions(word, standard.threads(), joinDistanceM), bar);
       print(() -> ImportOutput.json(report), () -> ImportOutput.text(report));
     }
     return 0;
+  }
+
+  private OwnerWord ownerWord() {
+    String offset = cameraOffset;
+    ClockCorrection correction =
+        offset == null ? ClockCorrection.NONE : ClockCorrection.parse(offset);
+    return new OwnerWord(zone, correction, tracks.isEmpty() ? null : readTracks());
+  }
+
+  private TrackPlaces readTracks() {
+    List<TrackLog> logs = new ArrayList<>();
+    for (Path track : tracks) {
+      try (InputStream in = new BufferedInputStream(Files.newInputStream(track))) {
+        TrackLog log = GpxReader.read(in);
+        note(
+            String.format(
+                Locale.ROOT, "%s: %d points with a time", track.getFileName(), log.size()));
+        logs.add(log);
+      } catch (UnreadableTrackException e) {
+        throw new IllegalArgumentException("--track " + track + ": " + e.getMessage(), e);
+      } catch (IOException e) {
+        throw new IllegalArgumentException(
+            "--track: expected a file that can be read, found " + track, e);
+      }
+    }
+    return new TrackPlaces(logs, TrackLimits.standard());
   }
 
   /** Shows progress on standard error. */

@@ -32,11 +32,17 @@ public final class Lightledger implements Runnable {
   public Lightledger(Services services) {
     commandLine =
         new CommandLine(this)
+            .addSubcommand(new DemoVerb(services))
             .addSubcommand(new ImportVerb(services))
             .addSubcommand(new AskVerb(services))
             .addSubcommand(new SpotsVerb(services))
             .addSubcommand(new SpotVerb(services))
-            .addSubcommand(new SunVerb(services));
+            .addSubcommand(new SunVerb(services))
+            .addSubcommand(new ShortlistVerb(services))
+            .addSubcommand(ShareVerb.of(services))
+            .addSubcommand(new CheckVerb(services))
+            .addSubcommand(new BackupVerb(services))
+            .addSubcommand(new ServeVerb(services));
     commandLine.setExecutionExceptionHandler(Lightledger::explain);
   }
 

@@ -39,13 +39,18 @@ final class QuestionOptions {
 
   @Mixin NearOptions nearOptions;
 
-  /** Reads the question, naming everything that is wrong with it at once. */
   Question question() {
+    return question(light, on, at, nearOptions::near);
+  }
+
+  /** Reads a question, naming everything that is wrong with it at once. */
+  static Question question(
+      String light, String on, String at, Supplier<Question.@Nullable Near> where) {
     List<String> faults = new ArrayList<>();
     Set<LightClass> lights = read(() -> QuestionText.parseLights(light), "--light", faults);
     QuestionText.Days days = read(() -> QuestionText.parseDays(on), "--on", faults);
     TimeOfDay time = read(() -> QuestionText.parseTime(at), "--at", faults);
-    Question.Near near = read(nearOptions::near, "where", faults);
+    Question.Near near = read(where, "where", faults);
     if (lights == null || days == null || time == null || !faults.isEmpty()) {
       throw new IllegalArgumentException(String.join(System.lineSeparator(), faults));
     }

@@ -10,15 +10,12 @@ import picocli.CommandLine;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.ParentCommand;
 import picocli.CommandLine.Spec;
 
 /** What all verbs share: the ledger, machine output, help. */
 @CommandLine.Command(mixinStandardHelpOptions = true)
 abstract class Verb implements Callable<Integer> {
   final Services services;
-
-  @ParentCommand private Lightledger parent;
 
   @Spec private CommandSpec spec;
 
@@ -31,13 +28,30 @@ abstract class Verb implements Callable<Integer> {
     this.services = services;
   }
 
+  /** The folder that the owner named, or null. */
+  @Nullable Path namedFolder() {
+    return ((Lightledger) spec.root().userObject()).ledger;
+  }
+
   Path folder() {
-    Path named = parent.ledger;
+    Path named = namedFolder();
     return named == null ? services.defaultLedger() : named;
   }
 
-  Ledger open() {
+  /** Opens the ledger, and makes it when there is none. */
+  Ledger openOrMake() {
     return services.open(folder());
+  }
+
+  /** Opens the ledger that is there. */
+  Ledger open() {
+    if (!Ledger.existsIn(folder())) {
+      throw new IllegalArgumentException(
+          "expected a ledger in the folder "
+              + folder()
+              + ", found none; \"import\" makes one, --ledger names another folder");
+    }
+    return openOrMake();
   }
 
   /** Prints a result in the form that was asked for. */

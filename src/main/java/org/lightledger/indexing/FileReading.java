@@ -81,7 +81,7 @@ final class FileReading {
       if (known.has(sha256)) {
         return new KnownShot(source, sha256);
       }
-      Shot shot = rules.conclude(EvidenceReader.read(content), options.cameraZone());
+      Shot shot = rules.concludeWith(options.word(), EvidenceReader.read(content));
       return new NewShot(source, sha256, shot, sunOf(shot));
     } catch (UnreadableImageException e) {
       return failed(source, sha256, e.problem());

@@ -1,16 +1,15 @@
 package org.lightledger.indexing;
 
-import java.time.ZoneId;
-import org.jspecify.annotations.Nullable;
+import org.lightledger.shot.OwnerWord;
 
 /**
  * How to import.
  *
- * @param cameraZone the zone that the camera's clock was set to, by the owner's word, or null
+ * @param word what the owner adds to what the files say
  * @param threads how many files are read at once, 1 or more
  * @param joinDistanceM a shot joins the nearest spot when that lies at most so far away, metres
  */
-public record ImportOptions(@Nullable ZoneId cameraZone, int threads, double joinDistanceM) {
+public record ImportOptions(OwnerWord word, int threads, double joinDistanceM) {
   /** A spot is a few metres wide and a phone's position is off by some more; own choice, metres. */
   public static final double STANDARD_JOIN_DISTANCE_M = 25;
 
@@ -33,10 +32,10 @@ public record ImportOptions(@Nullable ZoneId cameraZone, int threads, double joi
   /**
    * Options for this machine.
    *
-   * @return no camera zone, as many threads as processors, the standard distance
+   * @return nothing added, as many threads as processors, the standard distance
    */
   public static ImportOptions standard() {
     return new ImportOptions(
-        null, Runtime.getRuntime().availableProcessors(), STANDARD_JOIN_DISTANCE_M);
+        OwnerWord.NOTHING, Runtime.getRuntime().availableProcessors(), STANDARD_JOIN_DISTANCE_M);
   }
 }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.geo.Geodesy;
@@ -50,22 +51,18 @@ final class SpotPlacing {
     return spot.id();
   }
 
+  /** A new spot has a number for a name: a name may reach a client, so it must not tell where. */
   private long make(GeoPoint point) {
     List<ZoneId> candidates = zones.zonesAt(point, 0).zones();
+    ZoneId zone = candidates.size() == 1 ? candidates.get(0) : null;
+    long id = session.spots().insert(unnamed(0, point, zone));
+    session.spots().update(unnamed(id, point, zone));
     made++;
-    return session
-        .spots()
-        .insert(
-            new Spot(
-                0,
-                "Spot near " + point.toText(),
-                null,
-                point,
-                candidates.size() == 1 ? candidates.get(0) : null,
-                false,
-                List.of(),
-                "",
-                ""));
+    return id;
+  }
+
+  private static Spot unnamed(long id, GeoPoint point, @Nullable ZoneId zone) {
+    return new Spot(id, "Spot " + id, null, point, zone, false, List.of(), "", "");
   }
 
   /** Learns the facings of every spot that got a shot. */

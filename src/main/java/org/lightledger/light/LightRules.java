@@ -3,6 +3,7 @@ package org.lightledger.light;
 import java.util.List;
 import org.lightledger.geo.Bearing;
 import org.lightledger.sun.SunDirection;
+import org.lightledger.sun.SunThreshold;
 
 /**
  * When a light has which name. The thresholds are common practice of the trade, no source; they
@@ -27,15 +28,11 @@ public final class LightRules {
   /** Above this apparent altitude the light is overhead; degrees. */
   public static final double OVERHEAD_ABOVE_DEG = 60;
 
-  /**
-   * At this geometric altitude of the centre the upper limb touches the sea horizon; degrees. 34
-   * arc minutes of refraction and 16 of semidiameter (Explanatory Supplement to the Astronomical
-   * Almanac, 3rd ed. 2013, section 12.3).
-   */
-  public static final double HORIZON_DEG = -0.8333;
+  /** At this geometric altitude of the centre the sun sets; degrees. */
+  public static final double HORIZON_DEG = SunThreshold.HORIZON.geometricAltitudeDeg();
 
   /** Down to this geometric altitude it is twilight, below it dark; degrees: civil twilight. */
-  public static final double TWILIGHT_DOWN_TO_DEG = -6;
+  public static final double TWILIGHT_DOWN_TO_DEG = SunThreshold.CIVIL.geometricAltitudeDeg();
 
   /** The turns at which the class changes, ascending, degrees. */
   public static final List<Double> TURN_THRESHOLDS_DEG =

@@ -47,4 +47,10 @@ public record Share(
     }
     return expiresAt != null && !now.isBefore(expiresAt) ? State.EXPIRED : State.OPEN;
   }
+
+  /** Tells everything but the secret, so that it ends in no log. */
+  @Override
+  public String toString() {
+    return "Share[id=" + id + ", shortlistId=" + shortlistId + "]";
+  }
 }

@@ -52,6 +52,27 @@ public record Evidence(
     problems = List.copyOf(problems);
   }
 
+  /** The same evidence with another reading of the camera's clock. */
+  Evidence withLocalTime(LocalDateTime reading) {
+    return new Evidence(
+        format,
+        reading,
+        offset,
+        gpsInstant,
+        gpsTimeOfDay,
+        position,
+        altitudeM,
+        positionErrorM,
+        direction,
+        exposure,
+        focalLength35mmMm,
+        orientation,
+        widthPx,
+        heightPx,
+        camera,
+        problems);
+  }
+
   /**
    * A direction as written.
    *

@@ -13,17 +13,30 @@ import org.lightledger.geo.GeoPoint;
  * @param position where the camera stood, or null when not known
  * @param facing where the camera looked, or null when not known
  * @param problems everything the owner should know, the evidence's problems first
+ * @param clockCorrection what was added to the camera clock's reading before the time was
+ *     concluded; the evidence keeps the reading as the file has it
  */
 public record Shot(
     Evidence evidence,
     CaptureTime time,
     @Nullable Position position,
     @Nullable Facing facing,
-    List<Problem> problems) {
+    List<Problem> problems,
+    ClockCorrection clockCorrection) {
 
   /** Keeps an own copy of the problems. */
   public Shot {
     problems = List.copyOf(problems);
+  }
+
+  /** A shot whose clock was not corrected. */
+  public Shot(
+      Evidence evidence,
+      CaptureTime time,
+      @Nullable Position position,
+      @Nullable Facing facing,
+      List<Problem> problems) {
+    this(evidence, time, position, facing, problems, ClockCorrection.NONE);
   }
 
   /**
@@ -39,6 +52,10 @@ public record Shot(
   public enum PositionSource {
     /** The file's GPS position. */
     GPS,
+    /** A track log, at the time of the shot. */
+    TRACK,
+    /** Other shots of the owner, taken within minutes. */
+    NEARBY_SHOT,
     /** The owner's word. */
     OWNER
   }
@@ -48,9 +65,17 @@ public record Shot(
    *
    * @param point the place
    * @param source how it is known
-   * @param errorM horizontal error, metres, or null when not stated
+   * @param errorM horizontal error, metres, greater than 0, or null when not stated
+   * @param altitudeM height above sea level by the same source, metres, or null when not stated
    */
-  public record Position(GeoPoint point, PositionSource source, @Nullable Double errorM) {}
+  public record Position(
+      GeoPoint point, PositionSource source, @Nullable Double errorM, @Nullable Double altitudeM) {
+
+    /** A position without a height. */
+    public Position(GeoPoint point, PositionSource source, @Nullable Double errorM) {
+      this(point, source, errorM, null);
+    }
+  }
 
   /** How a facing became known. */
   public enum FacingSource {
@@ -58,6 +83,10 @@ public record Shot(
     TRUE_DIRECTION_TAG,
     /** The file's magnetic direction, corrected for the declination of date and place. */
     MAGNETIC_DIRECTION_TAG,
+    /** The sun, tapped in the picture. */
+    SUN_IN_PICTURE,
+    /** A hard shadow, tapped in the picture. */
+    SHADOW_IN_PICTURE,
     /** The owner's word. */
     OWNER
   }

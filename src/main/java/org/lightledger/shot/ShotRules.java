@@ -26,10 +26,14 @@ import org.lightledger.shot.zone.ZonesAtPlace;
  * written as magnetic is corrected with the World Magnetic Model; one that does not say which north
  * it means is refused, because Exif (CIPA DC-008, 4.6.6, GPSImgDirectionRef) gives that tag no
  * default.
+ *
+ * <p>The owner's word comes in before anything is concluded: the clock's reading is corrected
+ * first, and a file that holds no usable position is placed by its time, where the owner gave
+ * something to place it by ({@link PlaceFromTime}).
  */
 public final class ShotRules {
   /** Error of a position whose file states none: a phone's receiver under open sky, from memory. */
-  private static final double USUAL_POSITION_ERROR_M = 20;
+  static final double USUAL_POSITION_ERROR_M = 20;
 
   /**
    * Where the horizontal field is weaker, a compass is not to be trusted ("blackout zone" of the
@@ -56,17 +60,62 @@ public final class ShotRules {
    * @return the shot, with every problem the owner should know
    */
   public Shot conclude(Evidence evidence, @Nullable ZoneId ownerZone) {
+    return concludeWith(new OwnerWord(ownerZone, ClockCorrection.NONE, null), evidence);
+  }
+
+  /**
+   * Concludes a shot.
+   *
+   * @param word what the owner adds
+   * @param evidence what the file says
+   * @return the shot, with every problem the owner should know
+   */
+  public Shot concludeWith(OwnerWord word, Evidence evidence) {
     List<Problem> problems = new ArrayList<>(evidence.problems());
+    LocalDateTime reading = evidence.localTime();
+    ClockCorrection correction = reading == null ? ClockCorrection.NONE : word.clockCorrection();
+    Evidence corrected =
+        reading == null || correction.isNone()
+            ? evidence
+            : evidence.withLocalTime(correction.apply(reading));
     Shot.Position position = position(evidence, problems);
-    ZonesAtPlace zones =
-        position == null
-            ? null
-            : zoneLookup.zonesAt(
-                position.point(),
-                position.errorM() == null ? USUAL_POSITION_ERROR_M : position.errorM());
-    CaptureTime time = new TimeRules(evidence, zones, ownerZone, problems).conclude();
+    PlacesByTime places = word.places();
+    if (position == null && places != null) {
+      return new PlaceFromTime(zoneLookup, places, word.cameraZone())
+          .find(corrected, problems)
+          .map(
+              found ->
+                  shot(
+                      evidence,
+                      corrected,
+                      found.position(),
+                      found.zones(),
+                      word,
+                      correction,
+                      problems))
+          .orElseGet(() -> shot(evidence, corrected, null, null, word, correction, problems));
+    }
+    ZonesAtPlace zones = position == null ? null : zonesAt(zoneLookup, position);
+    return shot(evidence, corrected, position, zones, word, correction, problems);
+  }
+
+  private static Shot shot(
+      Evidence evidence,
+      Evidence corrected,
+      Shot.@Nullable Position position,
+      @Nullable ZonesAtPlace zones,
+      OwnerWord word,
+      ClockCorrection correction,
+      List<Problem> problems) {
+    CaptureTime time = new TimeRules(corrected, zones, word.cameraZone(), problems).conclude();
     Shot.Facing facing = facing(evidence, time, position, problems);
-    return new Shot(evidence, time, position, facing, problems);
+    return new Shot(evidence, time, position, facing, problems, correction);
+  }
+
+  /** The zones of a position, as far as its error reaches. */
+  static ZonesAtPlace zonesAt(ZoneLookup lookup, Shot.Position position) {
+    Double errorM = position.errorM();
+    return lookup.zonesAt(position.point(), errorM == null ? USUAL_POSITION_ERROR_M : errorM);
   }
 
   private static Shot.@Nullable Position position(Evidence evidence, List<Problem> problems) {
@@ -88,7 +137,8 @@ public final class ShotRules {
                   + " shot on the map or add a track log."));
       return null;
     }
-    return new Shot.Position(point, Shot.PositionSource.GPS, evidence.positionErrorM());
+    return new Shot.Position(
+        point, Shot.PositionSource.GPS, evidence.positionErrorM(), evidence.altitudeM());
   }
 
   private static Shot.@Nullable Facing facing(
@@ -137,7 +187,7 @@ public final class ShotRules {
       refuse(problems, "is magnetic, and without a date it can not be made true", direction);
       return null;
     }
-    double heightM = evidence.altitudeM() == null ? 0 : evidence.altitudeM();
+    double heightM = position.altitudeM() == null ? 0 : position.altitudeM();
     Optional<MagneticField> field = WorldMagneticModel.field(position.point(), heightM, when);
     if (field.isEmpty()) {
       refuse(

@@ -42,7 +42,8 @@ import org.lightledger.shot.zone.ZonesAtPlace;
  * <p>The instant is always the camera clock's reading less the offset, never the GPS time itself,
  * so long as there is a reading: the GPS time is that of the last fix and can be minutes old, the
  * reading is that of the shutter, and shots of one camera keep their order and distances whether or
- * not each of them has a fix. The known time's local reading is therefore the file's own.
+ * not each of them has a fix. The known time's local reading is therefore the file's own, after the
+ * {@link ClockCorrection} that the owner may have given: the rules see the corrected reading.
  */
 final class TimeRules {
   /**
@@ -67,7 +68,7 @@ final class TimeRules {
       Duration.ofSeconds(ZoneOffset.MAX.getTotalSeconds());
 
   /** Every offset that a clock on earth has had since there is GPS time, by this Java's tzdata. */
-  private static final Set<ZoneOffset> OFFSETS_ON_EARTH = offsetsOnEarth();
+  static final Set<ZoneOffset> OFFSETS_ON_EARTH = offsetsOnEarth();
 
   private final Evidence evidence;
   private final @Nullable ZonesAtPlace zones;
@@ -195,6 +196,16 @@ final class TimeRules {
               + local
               + " when they were changed; the camera clock was set wrong.");
     }
+    Map<Instant, OffsetDateTime> doubted = withGpsTimeOfDay(local, candidates);
+    if (source == Source.PLACE_ZONE && doubted.size() > candidates.size()) {
+      return new CaptureTime.Ambiguous(
+          local,
+          List.copyOf(doubted.values()),
+          "The GPS time of day, which has no date beside it, contradicts the time zone of the place ("
+              + names(of)
+              + "): the camera clock was set to another zone, or the GPS time is wrong; choose"
+              + " which.");
+    }
     if (candidates.size() == 1) {
       OffsetDateTime only = candidates.values().iterator().next();
       return known(local, only.getOffset(), source);
@@ -216,6 +227,30 @@ final class TimeRules {
             : "The place lies at a border between the time zones "
                 + names(of)
                 + ", which give different times; choose which.");
+  }
+
+  /**
+   * Adds the instants that a GPS time of day without a date stands for, when it gives offsets that
+   * exist but none of the candidates has one of them.
+   */
+  private Map<Instant, OffsetDateTime> withGpsTimeOfDay(
+      LocalDateTime local, Map<Instant, OffsetDateTime> candidates) {
+    LocalTime timeOfDay = evidence.gpsTimeOfDay();
+    if (timeOfDay == null
+        || evidence.gpsInstant() != null
+        || candidates.values().stream().anyMatch(this::isNearGpsTimeOfDay)) {
+      return candidates;
+    }
+    Map<Instant, OffsetDateTime> all = new TreeMap<>(candidates);
+    for (int day = -1; day <= 1; day++) {
+      Instant gps = local.toLocalDate().plusDays(day).atTime(timeOfDay).toInstant(ZoneOffset.UTC);
+      ZoneOffset offset = offsetBetween(local, gps);
+      if (offset != null) {
+        OffsetDateTime candidate = local.atOffset(offset);
+        all.put(candidate.toInstant(), candidate);
+      }
+    }
+    return all;
   }
 
   private boolean isNearGpsTimeOfDay(OffsetDateTime candidate) {
@@ -266,17 +301,19 @@ final class TimeRules {
     if (duration.compareTo(GREATEST_DRIFT) <= 0) {
       return duration.toSeconds() + " s";
     }
+    Duration rounded = duration.plusSeconds(30);
     return duration.compareTo(Duration.ofDays(2)) < 0
-        ? duration.toMinutes() + " min"
+        ? rounded.toHours() + " h " + rounded.toMinutesPart() + " min"
         : duration.toDays() + " days";
   }
 
   /** The offset that the GPS date and time give, or null when there is none or it is impossible. */
   private @Nullable ZoneOffset gpsOffset(LocalDateTime local) {
     Instant gps = evidence.gpsInstant();
-    if (gps == null) {
-      return null;
-    }
+    return gps == null ? null : offsetBetween(local, gps);
+  }
+
+  private static @Nullable ZoneOffset offsetBetween(LocalDateTime local, Instant gps) {
     Duration difference = Duration.between(gps, local.toInstant(ZoneOffset.UTC));
     if (difference.abs().compareTo(GREATEST_OFFSET) > 0) {
       return null;

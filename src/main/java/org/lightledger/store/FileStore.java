@@ -114,13 +114,18 @@ public final class FileStore {
   }
 
   private static StoredFile read(Row row) throws SQLException {
-    return new StoredFile(
-        Path.of(row.text()),
-        row.integer(),
-        row.instant(),
-        row.textOrNull(),
-        FileStatus.valueOf(row.text()),
-        row.integerOrNull(),
-        Json.problems(row.text()));
+    String path = row.text();
+    try {
+      return new StoredFile(
+          Path.of(path),
+          row.integer(),
+          row.instant(),
+          row.textOrNull(),
+          FileStatus.valueOf(row.text()),
+          row.integerOrNull(),
+          Json.problems(row.text()));
+    } catch (IllegalArgumentException e) {
+      throw LedgerException.foreign("the row of a file", e);
+    }
   }
 }

@@ -44,6 +44,16 @@ public final class Ledger implements AutoCloseable {
   }
 
   /**
+   * Whether a folder has a ledger.
+   *
+   * @param folder any folder, which need not exist
+   * @return true when {@link #open} would find one and not make one
+   */
+  public static boolean existsIn(Path folder) {
+    return LedgerFile.in(folder).exists();
+  }
+
+  /**
    * The ledger's file.
    *
    * @return an absolute path
@@ -53,7 +63,7 @@ public final class Ledger implements AutoCloseable {
   }
 
   /**
-   * Reads from one snapshot.
+   * Reads from one snapshot. Inside a write that is the state before it: use its session instead.
    *
    * @param work what to read; changes are refused
    * @param <T> what comes out of it
@@ -161,9 +171,31 @@ public final class Ledger implements AutoCloseable {
     return read(LedgerSession::stockVersion);
   }
 
+  /**
+   * Copies the ledger as it is at this moment into one file, while others read and write on.
+   *
+   * @param target the new file; a name that ends in .gpkg keeps it a GeoPackage
+   * @throws LedgerException when there is a file already, or it can not be written
+   */
+  public void backup(Path target) {
+    requireOpen();
+    new Backup(file).to(target);
+  }
+
+  /**
+   * Fills the spatial indexes anew from the positions of spots and shots. Only needed when {@link
+   * LedgerCheck} says so, for example after a program changed positions without the triggers.
+   */
+  public void rebuildSpatialIndexes() {
+    change(LedgerSession::rebuildSpatialIndexes);
+  }
+
   /** Waits for a write under way, then closes. Reads under way end undisturbed. */
   @Override
   public void close() {
+    if (writing.isHeldByCurrentThread()) {
+      throw new IllegalStateException("a write can not close its own ledger; let it end first");
+    }
     writing.lock();
     try {
       closed = true;

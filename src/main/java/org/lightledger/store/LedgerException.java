@@ -53,6 +53,17 @@ public final class LedgerException extends RuntimeException {
         "found no " + what + " with the number " + id + " in the ledger; it may have been deleted");
   }
 
+  /** For a row that some other program wrote. */
+  static LedgerException foreign(String row, RuntimeException cause) {
+    return new LedgerException(
+        Reason.NOT_A_LEDGER,
+        row
+            + " holds something that Lightledger did not write: "
+            + cause.getMessage()
+            + "; correct it in the program that did, or go back to a backup",
+        cause);
+  }
+
   static LedgerException of(SQLException problem) {
     int code =
         problem instanceof SQLiteException sqlite

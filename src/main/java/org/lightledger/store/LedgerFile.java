@@ -19,7 +19,7 @@ import org.sqlite.SQLiteDataSource;
 /** The file of a ledger: how it is opened and brought to the current schema. */
 final class LedgerFile {
   /** The newest migration in schema/. */
-  static final int SCHEMA_VERSION = 2;
+  static final int SCHEMA_VERSION = 3;
 
   static final String NAME = "ledger.gpkg";
 
@@ -40,11 +40,15 @@ final class LedgerFile {
     this.path = path;
   }
 
+  /** The ledger of a folder, whatever its state. */
+  static LedgerFile in(Path folder) {
+    return new LedgerFile(folder.toAbsolutePath().resolve(NAME));
+  }
+
   /** Makes or brings up to date the ledger of a folder. */
   static LedgerFile open(Path folder) {
-    Path path = folder.toAbsolutePath().resolve(NAME);
-    LedgerFile file = new LedgerFile(path);
-    if (!Files.exists(path) || file.version() != SCHEMA_VERSION) {
+    LedgerFile file = in(folder);
+    if (!file.exists() || file.version() != SCHEMA_VERSION) {
       file.migrate();
     }
     return file;
@@ -52,6 +56,10 @@ final class LedgerFile {
 
   Path path() {
     return path;
+  }
+
+  boolean exists() {
+    return Files.exists(path);
   }
 
   Connection connectForReading() {
@@ -64,7 +72,7 @@ final class LedgerFile {
 
   private Connection connect(boolean writing) {
     try {
-      Connection connection = dataSource().getConnection();
+      Connection connection = dataSource(writing).getConnection();
       try {
         SpatialFunctions.register(connection);
         if (!writing) {
@@ -82,16 +90,19 @@ final class LedgerFile {
     }
   }
 
-  private SQLiteDataSource dataSource() {
+  private SQLiteDataSource dataSource(boolean writing) {
     SQLiteConfig config = new SQLiteConfig();
     config.setBusyTimeout((int) BUSY_TIMEOUT.toMillis());
     config.enforceForeignKeys(true);
-    config.setJournalMode(SQLiteConfig.JournalMode.WAL);
-    config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
-    config.setJournalSizeLimit(LOG_KEEP_BYTES);
+    if (writing) {
+      config.setJournalMode(SQLiteConfig.JournalMode.WAL);
+      config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
+      config.setJournalSizeLimit(LOG_KEEP_BYTES);
+    }
     config.setCacheSize(-CACHE_KIB);
     SQLiteDataSource source = new SQLiteDataSource(config);
-    source.setUrl("jdbc:sqlite:" + path);
+    // As a URI, because a plain name ends at its first question mark.
+    source.setUrl("jdbc:sqlite:" + path.toUri());
     return source;
   }
 
@@ -100,7 +111,7 @@ final class LedgerFile {
    * hundreds of milliseconds.
    */
   private int version() {
-    try (Connection connection = dataSource().getConnection();
+    try (Connection connection = dataSource(false).getConnection();
         Statement statement = connection.createStatement()) {
       if (number(statement, "SELECT count(*) FROM sqlite_master") == 0) {
         return NO_LEDGER_YET;
@@ -140,7 +151,10 @@ final class LedgerFile {
     }
   }
 
-  /** One at a time, across threads and programs. */
+  /**
+   * One at a time, across threads and programs. The lock is a file of its own, which stays: to lock
+   * the ledger's file here would undo the locks that SQLite holds on it.
+   */
   private void migrate() {
     synchronized (LedgerFile.class) {
       try {
@@ -153,7 +167,7 @@ final class LedgerFile {
             FileLock lock = channel.lock()) {
           if (lock.isValid() && version() != SCHEMA_VERSION) {
             Flyway.configure()
-                .dataSource(dataSource())
+                .dataSource(dataSource(true))
                 .locations("classpath:schema")
                 .load()
                 .migrate();

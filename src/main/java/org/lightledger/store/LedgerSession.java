@@ -21,7 +21,11 @@ public final class LedgerSession {
     SPOTS,
     FACINGS,
     SHOTS,
-    FILES
+    FILES,
+    SHORTLISTS,
+    SHORTLIST_ENTRIES,
+    SHARES,
+    SETTINGS
   }
 
   private final Connection connection;
@@ -30,6 +34,9 @@ public final class LedgerSession {
   private final ShotStore shots = new ShotStore(this);
   private final SpotStore spots = new SpotStore(this);
   private final FileStore files = new FileStore(this);
+  private final ShortlistStore shortlists = new ShortlistStore(this);
+  private final ShareStore shares = new ShareStore(this);
+  private final SettingStore settings = new SettingStore(this);
   private boolean active;
 
   LedgerSession(Connection connection) {
@@ -63,6 +70,33 @@ public final class LedgerSession {
     return files;
   }
 
+  /**
+   * The shortlists.
+   *
+   * @return their store
+   */
+  public ShortlistStore shortlists() {
+    return shortlists;
+  }
+
+  /**
+   * The links by which clients see a shortlist.
+   *
+   * @return their store
+   */
+  public ShareStore shares() {
+    return shares;
+  }
+
+  /**
+   * The owner's settings.
+   *
+   * @return their store
+   */
+  public SettingStore settings() {
+    return settings;
+  }
+
   /** A statement, prepared once for each connection. */
   Call call(String sql) {
     if (!active) {
@@ -79,6 +113,17 @@ public final class LedgerSession {
 
   long stockVersion() {
     return call("SELECT version FROM stock").number();
+  }
+
+  void rebuildSpatialIndexes() {
+    call("DELETE FROM rtree_spots_geom").run();
+    call("INSERT INTO rtree_spots_geom SELECT id, ST_MinX(geom), ST_MaxX(geom), ST_MinY(geom),"
+            + " ST_MaxY(geom) FROM spots WHERE NOT ST_IsEmpty(geom)")
+        .run();
+    call("DELETE FROM rtree_shots_geom").run();
+    call("INSERT INTO rtree_shots_geom SELECT id, ST_MinX(geom), ST_MaxX(geom), ST_MinY(geom),"
+            + " ST_MaxY(geom) FROM shots WHERE geom NOT NULL AND NOT ST_IsEmpty(geom)")
+        .run();
   }
 
   void beginReading() {

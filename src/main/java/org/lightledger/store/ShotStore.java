@@ -2,6 +2,7 @@ package org.lightledger.store;
 
 import java.sql.SQLException;
 import java.time.DateTimeException;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.LocalTime;
@@ -18,6 +19,7 @@ import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.shot.CaptureTime;
+import org.lightledger.shot.ClockCorrection;
 import org.lightledger.shot.Evidence;
 import org.lightledger.shot.Exposure;
 import org.lightledger.shot.Shot;
@@ -36,7 +38,8 @@ public final class ShotStore {
 
   private static final String TIME_DOUBT = "time_local, time_candidates, time_reason, ";
   private static final String PLACE_AND_WAY =
-      "geom, position_source, position_error_m, facing_deg, facing_source, problems, ";
+      "geom, position_source, position_error_m, position_altitude_m, facing_deg, facing_source,"
+          + " problems, clock_correction_ms, ";
   private static final String SUN =
       "sun_azimuth_deg, sun_geometric_altitude_deg, sun_apparent_altitude_deg";
 
@@ -81,8 +84,11 @@ public final class ShotStore {
 
   private static final int NANOS_PER_MILLI = 1_000_000;
 
-  /** From so many spots on, one pass over all observations costs less than a look-up for each. */
-  private static final int MANY_SPOTS = 1000;
+  /**
+   * From so many spots on, all observations are read in one pass. A look-up costs about 5 µs and an
+   * observation in the pass 0.7 µs, so the two cost the same in a ledger of 70,000 observations.
+   */
+  private static final int MANY_SPOTS = 10_000;
 
   private final LedgerSession session;
 
@@ -319,9 +325,11 @@ public final class ShotStore {
     return call.blob(position == null ? null : GeoPackageGeometry.write(position.point()))
         .name(position == null ? null : position.source())
         .real("position error in metres", position == null ? null : position.errorM())
+        .real("altitude in metres", position == null ? null : position.altitudeM())
         .real("facing in degrees", facing == null ? null : facing.bearing().trueDeg())
         .name(facing == null ? null : facing.source())
         .text(Json.ofProblems(shot.problems()))
+        .integer(shot.clockCorrection().toAdd().toMillis())
         .flag(shot.needsAttention())
         .real("EV100", shot.evidence().exposure().ev100())
         .real("sun azimuth in degrees", sun == null ? null : sun.azimuth().trueDeg())
@@ -412,14 +420,12 @@ public final class ShotStore {
               readTime(row),
               readPosition(row),
               readFacing(row),
-              Json.problems(row.text()));
+              Json.problems(row.text()),
+              new ClockCorrection(Duration.ofMillis(row.integer())));
       boolean sunKnown = row.flag();
       return new StoredShot(id, sha256, shot, sunKnown ? readSun(row) : null, spotId, List.of());
     } catch (IllegalArgumentException | DateTimeException e) {
-      throw new LedgerException(
-          LedgerException.Reason.NOT_A_LEDGER,
-          "shot " + id + " holds something that Lightledger did not write: " + e.getMessage(),
-          e);
+      throw LedgerException.foreign("shot " + id, e);
     }
   }
 
@@ -495,10 +501,14 @@ public final class ShotStore {
     byte[] place = row.blobOrNull();
     String source = row.textOrNull();
     Double errorM = row.realOrNull();
+    Double altitudeM = row.realOrNull();
     return place == null || source == null
         ? null
         : new Shot.Position(
-            GeoPackageGeometry.readPoint(place), Shot.PositionSource.valueOf(source), errorM);
+            GeoPackageGeometry.readPoint(place),
+            Shot.PositionSource.valueOf(source),
+            errorM,
+            altitudeM);
   }
 
   private static Shot.@Nullable Facing readFacing(Row row) throws SQLException {

@@ -1,16 +1,12 @@
 package org.lightledger.store;
 
 import java.sql.SQLException;
-import java.time.DateTimeException;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.geo.Geodesy;
 import org.lightledger.spot.Facing;
@@ -19,10 +15,6 @@ import org.lightledger.spot.Spot;
 
 /** The spots with their facings. A spot's facings are the owner's first, then the shots'. */
 public final class SpotStore {
-  private static final String SPOT =
-      "s.id, s.geom, s.name, s.area, s.zone, s.open, s.notes, s.cautions";
-  private static final String FACING =
-      "f.spot_id, f.bearing_deg, f.spread_deg, f.origin = 'OWNER', f.shots";
   private static final String FACING_ORDER = " ORDER BY f.spot_id, f.origin, f.id";
 
   /**
@@ -33,7 +25,7 @@ public final class SpotStore {
       " r.minx <= ? AND r.maxx >= ? AND r.miny <= ? AND r.maxy >= ?";
 
   private final LedgerSession session;
-  private final Map<String, ZoneId> zones = new HashMap<>();
+  private final SpotRows rows = new SpotRows();
 
   SpotStore(LedgerSession session) {
     this.session = session;
@@ -143,6 +135,16 @@ public final class SpotStore {
    * @throws LedgerException when there is no such spot, or a shortlist proposes it
    */
   public void delete(long id) {
+    List<String> shortlists = session.shortlists().titlesWith(id);
+    if (!shortlists.isEmpty()) {
+      throw new LedgerException(
+          LedgerException.Reason.RULE_BROKEN,
+          "spot "
+              + id
+              + " is proposed on the shortlists "
+              + shortlists
+              + "; take it off them first, because a client may be looking at it");
+    }
     session.changing(LedgerSession.Content.SPOTS);
     session.changing(LedgerSession.Content.FACINGS);
     session.changing(LedgerSession.Content.SHOTS);
@@ -156,11 +158,18 @@ public final class SpotStore {
    * @return the spot, or nothing when there is none
    */
   public Optional<Spot> find(long id) {
-    return session
-        .call("SELECT " + SPOT + " FROM spots s WHERE s.id = ?")
-        .integer(id)
-        .first(this::readSpot)
-        .map(spot -> withFacings(spot, facings(id)));
+    return rows
+        .join(
+            session.call("SELECT " + SpotRows.SPOT + " FROM spots s WHERE s.id = ?").integer(id),
+            session
+                .call(
+                    "SELECT "
+                        + SpotRows.FACING
+                        + " FROM facings f WHERE f.spot_id = ?"
+                        + FACING_ORDER)
+                .integer(id))
+        .stream()
+        .findFirst();
   }
 
   /**
@@ -169,9 +178,9 @@ public final class SpotStore {
    * @return by number
    */
   public List<Spot> all() {
-    return withFacings(
-        session.call("SELECT " + SPOT + " FROM spots s ORDER BY s.id"),
-        session.call("SELECT " + FACING + " FROM facings f" + FACING_ORDER));
+    return rows.join(
+        session.call("SELECT " + SpotRows.SPOT + " FROM spots s ORDER BY s.id"),
+        session.call("SELECT " + SpotRows.FACING + " FROM facings f" + FACING_ORDER));
   }
 
   /**
@@ -194,17 +203,17 @@ public final class SpotStore {
     List<NearSpot> found = new ArrayList<>();
     for (SearchBox box : SearchBox.around(centre, radiusM)) {
       List<Spot> spots =
-          withFacings(
+          rows.join(
               inBox(
                   "SELECT "
-                      + SPOT
+                      + SpotRows.SPOT
                       + " FROM rtree_spots_geom r CROSS JOIN spots s ON s.id = r.id WHERE"
                       + IN_BOX
                       + " ORDER BY s.id",
                   box),
               inBox(
                   "SELECT "
-                      + FACING
+                      + SpotRows.FACING
                       + " FROM rtree_spots_geom r CROSS JOIN facings f ON f.spot_id = r.id WHERE"
                       + IN_BOX
                       + FACING_ORDER,
@@ -302,80 +311,6 @@ public final class SpotStore {
           .integer(facing.shots())
           .run();
     }
-  }
-
-  private List<Facing> facings(long spotId) {
-    return session
-        .call("SELECT " + FACING + " FROM facings f WHERE f.spot_id = ?" + FACING_ORDER)
-        .integer(spotId)
-        .list(
-            row -> {
-              row.integer();
-              return readFacing(row);
-            });
-  }
-
-  /** Joins spots and facings, both in the order of the spots' numbers. */
-  private List<Spot> withFacings(Call spotsByNumber, Call facingsBySpot) {
-    Map<Long, List<Facing>> facings = new HashMap<>();
-    facingsBySpot.each(
-        row ->
-            facings
-                .computeIfAbsent(row.integer(), spotId -> new ArrayList<>())
-                .add(readFacing(row)));
-    return spotsByNumber.list(
-        row -> {
-          Spot spot = readSpot(row);
-          return withFacings(spot, facings.getOrDefault(spot.id(), List.of()));
-        });
-  }
-
-  private static Spot withFacings(Spot spot, List<Facing> facings) {
-    return facings.isEmpty()
-        ? spot
-        : new Spot(
-            spot.id(),
-            spot.name(),
-            spot.area(),
-            spot.position(),
-            spot.zone(),
-            spot.open(),
-            facings,
-            spot.notes(),
-            spot.cautions());
-  }
-
-  private Spot readSpot(Row row) throws SQLException {
-    long id = row.integer();
-    try {
-      GeoPoint position = GeoPackageGeometry.readPoint(row.blob());
-      String name = row.text();
-      String area = row.textOrNull();
-      String zone = row.textOrNull();
-      return new Spot(
-          id,
-          name,
-          area,
-          position,
-          zone == null ? null : zones.computeIfAbsent(zone, ZoneId::of),
-          row.flag(),
-          List.of(),
-          row.text(),
-          row.text());
-    } catch (IllegalArgumentException | DateTimeException e) {
-      throw new LedgerException(
-          LedgerException.Reason.NOT_A_LEDGER,
-          "spot " + id + " holds something that Lightledger did not write: " + e.getMessage(),
-          e);
-    }
-  }
-
-  private static Facing readFacing(Row row) throws SQLException {
-    return new Facing(
-        new Bearing(row.real()),
-        row.real(),
-        row.flag() ? Facing.Origin.OWNER : Facing.Origin.SHOTS,
-        row.whole());
   }
 
   private static void requireOne(long id, int changed) {

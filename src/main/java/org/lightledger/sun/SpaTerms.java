@@ -56,10 +56,6 @@ final class SpaTerms {
       return sum;
     }
 
-    int size() {
-      return amplitude.length;
-    }
-
     private static double[] column(List<String[]> terms, int index) {
       return terms.stream().mapToDouble(term -> Double.parseDouble(term[index])).toArray();
     }
@@ -108,11 +104,19 @@ final class SpaTerms {
           .lines()
           .filter(line -> !line.startsWith("#"))
           .skip(1)
-          .map(line -> line.split(",", -1))
-          .filter(row -> row.length == columns)
+          .map(line -> row(file, line, columns))
           .toList();
     } catch (IOException e) {
       throw new UncheckedIOException("cannot read the table " + file, e);
     }
+  }
+
+  private static String[] row(String file, String line, int columns) {
+    String[] row = line.split(",", -1);
+    if (row.length != columns) {
+      throw new IllegalStateException(
+          "expected " + columns + " columns in " + file + ", found \"" + line + "\"");
+    }
+    return row;
   }
 }

@@ -130,9 +130,11 @@ public final class SunCurve implements SunEphemeris {
    */
   public double geometricAltitudeDeg(long epochMilli, GeoPoint place) {
     double offsetS =
-        requireWithin(
-            (Math.floorDiv(epochMilli, 1000L) - from.getEpochSecond())
-                + (Math.floorMod(epochMilli, 1000L) * 1e6 - from.getNano()) / 1e9);
+        (Math.floorDiv(epochMilli, 1000L) - from.getEpochSecond())
+            + (Math.floorMod(epochMilli, 1000L) * 1e6 - from.getNano()) / 1e9;
+    if (!isWithin(offsetS)) {
+      throw outside(Instant.ofEpochMilli(epochMilli));
+    }
     double declination = declination(offsetS);
     double hourAngle = greenwichHourAngle(offsetS) + Math.toRadians(place.longitudeDeg());
     double latitude = Math.toRadians(place.latitudeDeg());
@@ -143,9 +145,13 @@ public final class SunCurve implements SunEphemeris {
 
   /** Seconds from the curve's start to an instant within it. */
   double offsetS(Instant instant) {
-    return requireWithin(
+    double offsetS =
         (instant.getEpochSecond() - from.getEpochSecond())
-            + (instant.getNano() - from.getNano()) / 1e9);
+            + (instant.getNano() - from.getNano()) / 1e9;
+    if (!isWithin(offsetS)) {
+      throw outside(instant);
+    }
+    return offsetS;
   }
 
   /** Declination, radians. */
@@ -187,18 +193,13 @@ public final class SunCurve implements SunEphemeris {
     return (3.0 * coefficients[at + 3] * x + 2.0 * coefficients[at + 2]) * x + coefficients[at + 1];
   }
 
-  private double requireWithin(double offsetS) {
-    if (!(offsetS >= 0.0 && offsetS <= lengthS)) {
-      throw new IllegalArgumentException(
-          "expected an instant from "
-              + from
-              + " to "
-              + to
-              + ", found one "
-              + offsetS
-              + " seconds after the start");
-    }
-    return offsetS;
+  private boolean isWithin(double offsetS) {
+    return offsetS >= 0.0 && offsetS <= lengthS;
+  }
+
+  private IllegalArgumentException outside(Instant instant) {
+    return new IllegalArgumentException(
+        "expected an instant from " + from + " to " + to + ", found " + instant);
   }
 
   /**

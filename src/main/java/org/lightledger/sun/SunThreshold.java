@@ -6,11 +6,12 @@ package org.lightledger.sun;
  */
 public enum SunThreshold {
   /**
-   * The upper limb on a level horizon: 34 arc minutes of refraction and 16 of the sun's radius, the
-   * convention of almanacs (Seidelmann, Explanatory Supplement to the Astronomical Almanac, 1992,
-   * section 9.31), as -0.8333 degrees (Reda and Andreas, NREL/TP-560-34302, step A.2.4).
+   * The upper limb on a level horizon: 34 arc minutes of refraction and 16 of the sun's radius make
+   * 50, the convention of almanacs (Seidelmann, Explanatory Supplement to the Astronomical Almanac,
+   * 1992, section 9.31; -0.8333 in decimals). {@link Refraction} sees the limb 3 arc minutes higher
+   * at that instant, and real air, by its temperature, up to half a degree higher or lower.
    */
-  HORIZON(-0.8333, SunEventKind.SUNRISE, SunEventKind.SUNSET),
+  HORIZON(-50.0 / 60.0, SunEventKind.SUNRISE, SunEventKind.SUNSET),
 
   /** Civil twilight: outdoors one still sees without lamps (same section). */
   CIVIL(-6.0, SunEventKind.CIVIL_DAWN, SunEventKind.CIVIL_DUSK),

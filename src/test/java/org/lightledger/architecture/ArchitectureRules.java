@@ -21,7 +21,6 @@ final class ArchitectureRules {
   /** Which room alone may use which library. */
   static final Map<String, String> LIBRARY_ROOMS =
       Map.of(
-          "org.shredzone..", "sun.suncalc",
           "com.drew..", "shot.exif",
           "net.iakovlev..", "shot.zone",
           "org.apache.sis..", "skyline.terrain",

@@ -1,4 +1,4 @@
-/** Measurements, run by hand. */
+/** Measurements of speed; not run by the tests. */
 @NullMarked
 package org.lightledger.bench;
 

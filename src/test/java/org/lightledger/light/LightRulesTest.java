@@ -28,7 +28,7 @@ class LightRulesTest {
     "10, 180, FRONT",
     "60.01, 0, OVERHEAD",
     "60, 0, BACKLIT",
-    "-0.8333, 0, BACKLIT",
+    "-0.833, 0, BACKLIT",
     "-0.84, 0, TWILIGHT",
     "-6, 90, TWILIGHT",
     "-6.01, 0, DARK",

@@ -2,6 +2,7 @@ package org.lightledger.store;
 
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.LocalTime;
@@ -15,6 +16,7 @@ import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.shot.CaptureTime;
+import org.lightledger.shot.ClockCorrection;
 import org.lightledger.shot.Evidence;
 import org.lightledger.shot.Exposure;
 import org.lightledger.shot.Problem;
@@ -92,12 +94,14 @@ public final class Samples {
             : new Shot.Position(
                 anyPlace(random),
                 any(random, Shot.PositionSource.values()),
-                maybe(random, 1e-3 + random.nextDouble() * 1e3)),
+                maybe(random, 1e-3 + random.nextDouble() * 1e3),
+                maybe(random, random.nextDouble() * 5000 - 400)),
         random.nextInt(3) == 0
             ? null
             : new Shot.Facing(
                 new Bearing(random.nextDouble() * 360), any(random, Shot.FacingSource.values())),
-        anyProblems(random));
+        anyProblems(random),
+        new ClockCorrection(Duration.ofMillis(random.nextLong(-10_000_000, 10_000_000))));
   }
 
   /** The sun, when the shot tells where and when; else null. */

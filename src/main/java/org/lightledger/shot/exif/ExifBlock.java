@@ -90,8 +90,27 @@ record ExifBlock(TagDirectory ifd0, TagDirectory exif, TagDirectory gps, boolean
     }
     try {
       TiffReader.processIfd(directory, reader, seen, (int) offset, 0);
+      if (directory.hadErrors() && lacksWantedTag(directory, reader, (int) offset)) {
+        directory.markDamaged();
+      }
     } catch (IOException e) {
       directory.markDamaged();
     }
+  }
+
+  /**
+   * Whether a wanted tag stands in the directory's list but could not be read; errors in maker
+   * notes and other tags that are not read do not matter.
+   */
+  private static boolean lacksWantedTag(TagDirectory directory, ByteArrayReader reader, int offset)
+      throws IOException {
+    int count = reader.getUInt16(offset);
+    for (int i = 0; i < count; i++) {
+      int tag = reader.getUInt16(offset + 2 + 12 * i);
+      if (directory.wants(tag) && !directory.has(tag)) {
+        return true;
+      }
+    }
+    return false;
   }
 }

@@ -71,7 +71,10 @@ final class ExposureTags {
     return value != null && value >= FASTEST_F_NUMBER && value <= SLOWEST_F_NUMBER ? value : null;
   }
 
-  /** An APEX value within what cameras can do: 2^-20 s to 2^20 s, f/1 to f/1000. */
+  /**
+   * An APEX value within what cameras can do: 2^-20 s to 2^20 s, f/1 to f/1000. An aperture of 0
+   * would be f/1; it is not taken, because cameras without a value write it too.
+   */
   private static @Nullable Double apex(TagDirectory exif, int tag) {
     Ratio ratio = exif.ratio(tag);
     Double value = ratio == null ? null : ratio.value();

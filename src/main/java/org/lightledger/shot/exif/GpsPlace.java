@@ -108,11 +108,14 @@ record GpsPlace(
   }
 
   static boolean isLikeWgs84(String datum) {
-    return LIKE_WGS84.contains(
-        datum
-            .toUpperCase(Locale.ROOT)
-            .replaceAll("[^A-Z0-9]", "")
-            .replaceFirst("^EPSG4326$", "WGS84"));
+    StringBuilder name = new StringBuilder(datum.length());
+    for (int i = 0; i < datum.length(); i++) {
+      char c = datum.charAt(i);
+      if (Character.isLetterOrDigit(c)) {
+        name.append(c);
+      }
+    }
+    return LIKE_WGS84.contains(name.toString().toUpperCase(Locale.ROOT));
   }
 
   /** All denominators 0 is the way of cameras to leave a place open. */

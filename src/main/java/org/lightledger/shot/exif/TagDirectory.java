@@ -27,15 +27,25 @@ final class TagDirectory implements TiffHandler {
 
   private final Set<Integer> wanted;
   private final Map<Integer, Object> values = new HashMap<>();
+  private boolean errors;
   private boolean damaged;
 
   TagDirectory(Set<Integer> wanted) {
     this.wanted = wanted;
   }
 
-  /** Whether a tag or the directory itself could not be read. */
+  /** Whether a wanted tag or the directory itself could not be read. */
   boolean damaged() {
     return damaged;
+  }
+
+  /** Whether anything in the directory could not be read, wanted or not. */
+  boolean hadErrors() {
+    return errors;
+  }
+
+  boolean wants(int tag) {
+    return wanted.contains(tag);
   }
 
   void markDamaged() {
@@ -62,11 +72,16 @@ final class TagDirectory implements TiffHandler {
     if (text == null) {
       return null;
     }
-    int end = text.indexOf('\0');
-    String clean = (end < 0 ? text : text.substring(0, end)).replaceAll("\\p{Cntrl}", " ").strip();
-    return clean.isEmpty()
-        ? null
-        : clean.length() > TEXT_LIMIT ? clean.substring(0, TEXT_LIMIT) : clean;
+    StringBuilder clean = new StringBuilder(text.length());
+    for (int i = 0; i < text.length() && clean.length() < TEXT_LIMIT; i++) {
+      char c = text.charAt(i);
+      if (c == '\0') {
+        break;
+      }
+      clean.append(Character.isISOControl(c) ? ' ' : c);
+    }
+    String stripped = clean.toString().strip();
+    return stripped.isEmpty() ? null : stripped;
   }
 
   /** The rationals of a tag; whole numbers count as n/1. Empty when absent or of another type. */
@@ -150,12 +165,12 @@ final class TagDirectory implements TiffHandler {
 
   @Override
   public void warn(String message) {
-    damaged = true;
+    errors = true;
   }
 
   @Override
   public void error(String message) {
-    damaged = true;
+    errors = true;
   }
 
   @Override

@@ -1,21 +1,22 @@
 package org.lightledger.shot.zone;
 
+import java.util.Arrays;
 import java.util.List;
 
 /**
  * The area of one time zone: rings of longitudes and latitudes in degrees. A place is inside when a
- * ray from it crosses the rings an odd number of times, so that holes need no marking.
+ * ray from it crosses the rings an odd number of times, so that holes need no marking. A place on
+ * the line is inside as well, on both sides of a border.
  */
 final class ZoneShape {
-  /** Edges per run; a run whose latitudes miss the ray is passed over at once. */
-  private static final int RUN = 64;
-
   private final String name;
   private final List<Ring> rings;
+  private final Box box;
 
   ZoneShape(String name, List<Ring> rings) {
     this.name = name;
     this.rings = List.copyOf(rings);
+    this.box = rings.stream().map(ring -> ring.box).reduce(Box.EMPTY, Box::join);
   }
 
   String name() {
@@ -23,29 +24,56 @@ final class ZoneShape {
   }
 
   boolean contains(double latitude, double longitude) {
+    if (!box.contains(latitude, longitude)) {
+      return false;
+    }
     boolean inside = false;
     for (Ring ring : rings) {
-      if (latitude >= ring.south
-          && latitude <= ring.north
-          && longitude >= ring.west
-          && longitude <= ring.east
-          && ring.isCrossedOddly(latitude, longitude)) {
-        inside = !inside;
+      if (ring.box.contains(latitude, longitude)) {
+        int crossings = ring.crossings(latitude, longitude);
+        if (crossings == Ring.ON_THE_LINE) {
+          return true;
+        }
+        inside ^= crossings % 2 == 1;
       }
     }
     return inside;
   }
 
-  /** One closed line, with the latitude range of each run of its edges. */
+  private record Box(float south, float north, float west, float east) {
+    static final Box EMPTY =
+        new Box(
+            Float.POSITIVE_INFINITY,
+            Float.NEGATIVE_INFINITY,
+            Float.POSITIVE_INFINITY,
+            Float.NEGATIVE_INFINITY);
+
+    Box join(Box other) {
+      return new Box(
+          Math.min(south, other.south),
+          Math.max(north, other.north),
+          Math.min(west, other.west),
+          Math.max(east, other.east));
+    }
+
+    boolean contains(double latitude, double longitude) {
+      return latitude >= south && latitude <= north && longitude >= west && longitude <= east;
+    }
+  }
+
+  /**
+   * One closed line. Its edges are grouped into runs, and its runs into groups, each with its range
+   * of latitudes, so that a ray passes over most of a coastline at once.
+   */
   static final class Ring {
+    private static final int GROUP = 64;
+    private static final int ON_THE_LINE = -1;
+
     private final float[] longitudes;
     private final float[] latitudes;
-    private final float[] runSouth;
-    private final float[] runNorth;
-    private final float south;
-    private final float north;
-    private final float west;
-    private final float east;
+    private final Ranges runs;
+    private final Ranges groups;
+    private final Box box;
 
     /**
      * Takes the corners of a line that is closed from its last to its first corner.
@@ -57,62 +85,90 @@ final class ZoneShape {
       this.longitudes = longitudes;
       this.latitudes = latitudes;
       int count = latitudes.length;
-      int runs = (count + RUN - 1) / RUN;
-      runSouth = new float[runs];
-      runNorth = new float[runs];
-      float westernmost = Float.POSITIVE_INFINITY;
-      float easternmost = Float.NEGATIVE_INFINITY;
-      float southernmost = Float.POSITIVE_INFINITY;
-      float northernmost = Float.NEGATIVE_INFINITY;
-      for (int run = 0; run < runs; run++) {
-        int from = run * RUN;
-        int to = Math.min(count, from + RUN);
-        float least = latitudes[from == 0 ? count - 1 : from - 1];
-        float greatest = least;
-        for (int i = from; i < to; i++) {
-          least = Math.min(least, latitudes[i]);
-          greatest = Math.max(greatest, latitudes[i]);
-          westernmost = Math.min(westernmost, longitudes[i]);
-          easternmost = Math.max(easternmost, longitudes[i]);
-        }
-        runSouth[run] = least;
-        runNorth[run] = greatest;
-        southernmost = Math.min(southernmost, least);
-        northernmost = Math.max(northernmost, greatest);
+      runs = new Ranges((count + GROUP - 1) / GROUP);
+      groups = new Ranges((runs.size() + GROUP - 1) / GROUP);
+      Box all = Box.EMPTY;
+      for (int i = 0; i < count; i++) {
+        int run = i / GROUP;
+        float before = latitudes[i == 0 ? count - 1 : i - 1];
+        runs.add(run, before);
+        runs.add(run, latitudes[i]);
+        groups.add(run / GROUP, before);
+        groups.add(run / GROUP, latitudes[i]);
+        all = all.join(new Box(latitudes[i], latitudes[i], longitudes[i], longitudes[i]));
       }
-      south = southernmost;
-      north = northernmost;
-      west = westernmost;
-      east = easternmost;
+      box = all;
     }
 
-    /** Counts the edges that an eastward ray crosses; an edge owns its lower end only. */
-    private boolean isCrossedOddly(double latitude, double longitude) {
-      boolean odd = false;
-      int count = latitudes.length;
-      for (int run = 0; run < runSouth.length; run++) {
-        if (latitude < runSouth[run] || latitude > runNorth[run]) {
-          continue;
-        }
-        int from = run * RUN;
-        int to = Math.min(count, from + RUN);
-        int previous = from == 0 ? count - 1 : from - 1;
-        for (int i = from; i < to; previous = i++) {
-          double a = latitudes[previous];
-          double b = latitudes[i];
-          if ((a > latitude) != (b > latitude)) {
-            double crossing =
-                longitudes[previous]
-                    + (latitude - a)
-                        / (b - a)
-                        * ((double) longitudes[i] - (double) longitudes[previous]);
-            if (longitude < crossing) {
-              odd = !odd;
+    /** How many edges an eastward ray crosses, or {@link #ON_THE_LINE}. */
+    private int crossings(double latitude, double longitude) {
+      int crossings = 0;
+      for (int group = 0; group < groups.size(); group++) {
+        if (groups.reach(group, latitude)) {
+          int end = Math.min(runs.size(), (group + 1) * GROUP);
+          for (int run = group * GROUP; run < end; run++) {
+            if (runs.reach(run, latitude)) {
+              int ofRun = crossingsOfRun(run, latitude, longitude);
+              if (ofRun == ON_THE_LINE) {
+                return ON_THE_LINE;
+              }
+              crossings += ofRun;
             }
           }
         }
       }
-      return odd;
+      return crossings;
+    }
+
+    /** An edge owns its lower end only, so that a ray through a corner counts it once. */
+    private int crossingsOfRun(int run, double latitude, double longitude) {
+      int crossings = 0;
+      int from = run * GROUP;
+      int to = Math.min(latitudes.length, from + GROUP);
+      int previous = from == 0 ? latitudes.length - 1 : from - 1;
+      for (int i = from; i < to; previous = i++) {
+        double a = latitudes[previous];
+        double b = latitudes[i];
+        double west = longitudes[previous];
+        double east = longitudes[i];
+        if ((a > latitude) != (b > latitude)) {
+          double crossing = west + (latitude - a) / (b - a) * (east - west);
+          if (longitude == crossing) {
+            return ON_THE_LINE;
+          }
+          crossings += longitude < crossing ? 1 : 0;
+        } else if ((latitude == b && longitude == east)
+            || (latitude == a && latitude == b && (longitude > west) != (longitude > east))) {
+          return ON_THE_LINE;
+        }
+      }
+      return crossings;
+    }
+  }
+
+  /** Ranges of latitude. */
+  private static final class Ranges {
+    private final float[] south;
+    private final float[] north;
+
+    Ranges(int size) {
+      south = new float[size];
+      north = new float[size];
+      Arrays.fill(south, Float.POSITIVE_INFINITY);
+      Arrays.fill(north, Float.NEGATIVE_INFINITY);
+    }
+
+    int size() {
+      return south.length;
+    }
+
+    void add(int at, float latitude) {
+      south[at] = Math.min(south[at], latitude);
+      north[at] = Math.max(north[at], latitude);
+    }
+
+    boolean reach(int at, double latitude) {
+      return latitude >= south[at] && latitude <= north[at];
     }
   }
 }

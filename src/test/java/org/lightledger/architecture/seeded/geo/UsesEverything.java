@@ -10,7 +10,6 @@ import org.flywaydb.core.Flyway;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.architecture.seeded.app.Wiring;
 import org.lightledger.architecture.seeded.store.Shelf;
-import org.shredzone.commons.suncalc.SunPosition;
 import picocli.CommandLine;
 
 /** Breaks every rule about libraries and rooms, so that the rules are known to bite. */
@@ -23,23 +22,12 @@ public final class UsesEverything {
   private final @Nullable DataStore rasters = null;
   private final @Nullable Wiring wiring = null;
   private final @Nullable Shelf shelf = null;
-  private final @Nullable SunPosition sun = null;
   private final @Nullable CommandLine commandLine = null;
 
   @Override
   public String toString() {
     return Stream.all(
-        metadata,
-        javalin,
-        connection,
-        zones,
-        flyway,
-        rasters,
-        wiring,
-        shelf,
-        sun,
-        commandLine,
-        now());
+        metadata, javalin, connection, zones, flyway, rasters, wiring, shelf, commandLine, now());
   }
 
   private static Instant now() {

@@ -1,0 +1,67 @@
+package org.lightledger.demo;
+
+import java.nio.file.Path;
+import java.util.List;
+import org.lightledger.indexing.ImportOptions;
+import org.lightledger.indexing.ImportProgress;
+import org.lightledger.indexing.ImportReport;
+import org.lightledger.indexing.Importer;
+import org.lightledger.spot.Spot;
+import org.lightledger.store.Ledger;
+import org.lightledger.store.LedgerSession;
+import org.lightledger.store.NearSpot;
+
+/** Fills a ledger with the demo's scouting shots and names its spots. */
+public final class DemoLedger {
+  private static final String SPOTS_FILE = "spots.csv";
+
+  private DemoLedger() {}
+
+  /**
+   * Imports the sample photos and gives the spots their names. Doing it again adds nothing and
+   * keeps names that were changed meanwhile.
+   *
+   * @param folder the ledger's folder; the photos are copied into it
+   * @param ledger the open ledger of that folder
+   * @param importer imports into that ledger
+   * @param progress follows the import
+   * @return the import's report
+   */
+  public static ImportReport fill(
+      Path folder, Ledger ledger, Importer importer, ImportProgress progress) {
+    Path photos = folder.resolve("sample-photos");
+    SamplePhotos.unpackTo(photos);
+    ImportReport report = importer.run(List.of(photos), ImportOptions.standard(), progress);
+    if (report.spotsMade() > 0) {
+      List<SpotsFile.Line> lines = SpotsFile.read(photos.resolve(SPOTS_FILE));
+      ledger.write(
+          session -> {
+            lines.forEach(line -> name(line, session));
+            return lines.size();
+          });
+    }
+    return report;
+  }
+
+  private static void name(SpotsFile.Line line, LedgerSession session) {
+    session
+        .spots()
+        .nearest(line.position(), ImportOptions.STANDARD_JOIN_DISTANCE_M)
+        .map(NearSpot::spot)
+        .ifPresent(
+            spot ->
+                session
+                    .spots()
+                    .update(
+                        new Spot(
+                            spot.id(),
+                            line.name(),
+                            line.area(),
+                            spot.position(),
+                            spot.zone(),
+                            spot.open(),
+                            spot.facings(),
+                            line.notes(),
+                            line.cautions())));
+  }
+}

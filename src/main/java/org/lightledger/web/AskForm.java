@@ -1,0 +1,220 @@
+package org.lightledger.web;
+
+import java.time.Duration;
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.time.YearMonth;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+import org.lightledger.ask.Question;
+import org.lightledger.ask.TimeOfDay;
+import org.lightledger.geo.GeoPoint;
+import org.lightledger.light.LightClass;
+
+/**
+ * The question as it stands in the form and in the address of the page.
+ *
+ * @param lights the light classes wanted
+ * @param first first day
+ * @param last last day
+ * @param time the hour
+ * @param near the middle of the circle, or null for the whole stock
+ * @param withinKm its radius, kilometres
+ */
+record AskForm(
+    Set<LightClass> lights,
+    LocalDate first,
+    LocalDate last,
+    TimeOfDay time,
+    @Nullable GeoPoint near,
+    double withinKm) {
+  private static final int DEFAULT_MINUTES = 60;
+  private static final double DEFAULT_KM = 10;
+  private static final double MOST_MINUTES = 720;
+  private static final double MOST_KM = 2000;
+
+  /**
+   * What was read.
+   *
+   * @param form the question; a field that was bad holds what a fresh page holds
+   * @param near the place as it was typed
+   * @param problems what was wrong; a question is asked only when this is empty
+   */
+  record Read(AskForm form, String near, List<FieldProblem> problems) {}
+
+  /** The question of a fresh page: backlit, an hour before sunset, through the next month. */
+  static AskForm fresh(LocalDate today) {
+    YearMonth next = YearMonth.from(today).plusMonths(1);
+    return new AskForm(
+        EnumSet.of(LightClass.BACKLIT),
+        next.atDay(1),
+        next.atEndOfMonth(),
+        new TimeOfDay.FromSun(TimeOfDay.Anchor.SUNSET, Duration.ofMinutes(-DEFAULT_MINUTES)),
+        null,
+        DEFAULT_KM);
+  }
+
+  /** Reads the address. An address without a question means the fresh question. */
+  static Read read(Map<String, List<String>> query, LocalDate today) {
+    AskForm fresh = fresh(today);
+    boolean asked =
+        query.keySet().stream().anyMatch(Set.of("light", "from", "when", "near")::contains);
+    if (!asked) {
+      return new Read(fresh, "", List.of());
+    }
+    Function<String, List<String>> source = name -> query.getOrDefault(name, List.of());
+    Fields fields = new Fields(source);
+    Set<LightClass> lights = lights(fields);
+    LocalDate first = fields.day("from", "First day");
+    LocalDate last = fields.day("to", "Last day");
+    LocalDate from = first != null ? first : last != null ? last : fresh.first();
+    LocalDate to = last != null ? last : first != null ? first : fresh.last();
+    checkDays(fields, from, to);
+    TimeOfDay time = time(fields, fresh.time());
+    GeoPoint near = fields.place("near", "Around");
+    Double within = fields.number("within", "Within", 0.05, MOST_KM, " kilometres");
+    double withinKm = within == null ? DEFAULT_KM : within;
+    return new Read(
+        new AskForm(lights, from, to, time, near, withinKm), fields.raw("near"), fields.problems());
+  }
+
+  private static Set<LightClass> lights(Fields fields) {
+    Set<LightClass> lights = EnumSet.noneOf(LightClass.class);
+    for (String code : fields.all("light")) {
+      LightClass light = fields.light("light", "Light", code);
+      if (light != null) {
+        lights.add(light);
+      }
+    }
+    if (fields.all("light").isEmpty()) {
+      fields.problem("light", "Light", "expected at least one light, found none; pick one above");
+    }
+    return lights;
+  }
+
+  private static void checkDays(Fields fields, LocalDate from, LocalDate to) {
+    if (to.isBefore(from)) {
+      fields.problem(
+          "to",
+          "Last day",
+          "expected a day on or after " + Words.shortDay(from) + ", found " + Words.shortDay(to));
+    } else if (from.plusDays(Question.MOST_DAYS - 1L).isBefore(to)) {
+      fields.problem(
+          "to", "Last day", "expected at most " + Question.MOST_DAYS + " days in all, found more");
+    }
+    for (LocalDate day : List.of(from, to)) {
+      if (day.getYear() < 1900 || day.getYear() > 2200) {
+        fields.problem(
+            "from", "First day", "expected a year from 1900 to 2200, found " + day.getYear());
+      }
+    }
+  }
+
+  private static TimeOfDay time(Fields fields, TimeOfDay otherwise) {
+    if (!fields.raw("when").equals("clock")) {
+      return fromSun(fields);
+    }
+    LocalTime from = fields.clock("at", "From");
+    LocalTime until = fields.clock("until", "Until");
+    if (from == null) {
+      if (fields.problems().stream().noneMatch(problem -> problem.field().equals("at"))) {
+        fields.problem("at", "From", "expected a time such as 17:30, found nothing");
+      }
+      return otherwise;
+    }
+    LocalTime end = until == null ? from : until;
+    if (end.isBefore(from)) {
+      fields.problem(
+          "until",
+          "Until",
+          "expected a time after "
+              + Words.hour(from)
+              + " on the same day, found "
+              + Words.hour(end));
+      return otherwise;
+    }
+    return new TimeOfDay.Clock(from, end);
+  }
+
+  private static TimeOfDay fromSun(Fields fields) {
+    Double minutes = fields.number("minutes", "Minutes", 0, MOST_MINUTES, " minutes");
+    long length = Math.round(minutes == null ? DEFAULT_MINUTES : minutes);
+    boolean after = fields.raw("side").equals("after");
+    TimeOfDay.Anchor anchor =
+        fields.raw("event").equals("sunrise") ? TimeOfDay.Anchor.SUNRISE : TimeOfDay.Anchor.SUNSET;
+    return new TimeOfDay.FromSun(anchor, Duration.ofMinutes(after ? length : -length));
+  }
+
+  Question question() {
+    return new Question(
+        lights, first, last, time, near == null ? null : new Question.Near(near, withinKm * 1000));
+  }
+
+  AskForm withDays(LocalDate from, LocalDate to) {
+    return new AskForm(lights, from, to, time, near, withinKm);
+  }
+
+  /** The address of the page that asks this question. */
+  String href() {
+    List<String> parts = new ArrayList<>();
+    for (LightClass light : LightClass.values()) {
+      if (lights.contains(light)) {
+        parts.add("light=" + light.code());
+      }
+    }
+    parts.add("from=" + first);
+    parts.add("to=" + last);
+    if (time instanceof TimeOfDay.Clock clock) {
+      parts.add("when=clock");
+      parts.add("at=" + Words.hour(clock.from()));
+      parts.add("until=" + Words.hour(clock.to()));
+    } else if (time instanceof TimeOfDay.FromSun sun) {
+      parts.add("when=sun");
+      parts.add("minutes=" + sun.offset().abs().toMinutes());
+      parts.add("side=" + (sun.offset().isNegative() ? "before" : "after"));
+      parts.add("event=" + sun.anchor().name().toLowerCase(Locale.ROOT));
+    }
+    if (near != null) {
+      parts.add("near=" + near.toText());
+    }
+    parts.add("within=" + Words.plain(withinKm));
+    return "/?" + String.join("&", parts);
+  }
+
+  /** The hour in words. */
+  String hourWords() {
+    if (time instanceof TimeOfDay.Clock clock) {
+      return clock.from().equals(clock.to())
+          ? "at " + Words.hour(clock.from())
+          : "between " + Words.hour(clock.from()) + " and " + Words.hour(clock.to());
+    }
+    TimeOfDay.FromSun sun = (TimeOfDay.FromSun) time;
+    String event = sun.anchor() == TimeOfDay.Anchor.SUNRISE ? "sunrise" : "sunset";
+    return sun.offset().isZero()
+        ? "at " + event
+        : sun.offset().abs().toMinutes()
+            + " min "
+            + (sun.offset().isNegative() ? "before " : "after ")
+            + event;
+  }
+
+  /** The light classes in words. */
+  String lightWords() {
+    List<String> labels = new ArrayList<>();
+    for (LightClass light : LightClass.values()) {
+      if (lights.contains(light)) {
+        labels.add(light.label());
+      }
+    }
+    int last = labels.size() - 1;
+    return last < 1
+        ? String.join("", labels)
+        : String.join(", ", labels.subList(0, last)) + " or " + labels.get(last);
+  }
+}

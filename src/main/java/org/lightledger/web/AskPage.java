@@ -1,0 +1,140 @@
+package org.lightledger.web;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.lightledger.web.chart.Svg;
+
+/**
+ * The start page: the question and its answers.
+ *
+ * @param lights the light classes to pick from
+ * @param from first day, as the form holds it
+ * @param to last day
+ * @param byClock whether the hour is given by the clock and not by the sun
+ * @param at first clock time
+ * @param until last clock time
+ * @param minutes minutes from the sun's event
+ * @param side "before" or "after"
+ * @param event "sunset" or "sunrise"
+ * @param near the middle of the circle, "" for the whole stock
+ * @param within the circle's radius, kilometres
+ * @param spans stretches of days to pick with one tap
+ * @param problems what is wrong with the question
+ * @param answers the answers, or null when the question has problems
+ */
+public record AskPage(
+    List<LightChoice> lights,
+    String from,
+    String to,
+    boolean byClock,
+    String at,
+    String until,
+    String minutes,
+    String side,
+    String event,
+    String near,
+    String within,
+    List<Span> spans,
+    List<FieldProblem> problems,
+    @Nullable AnswersView answers) {
+
+  /** A light class in the form. */
+  public record LightChoice(String code, String label, Svg glyph, boolean picked) {}
+
+  /** A stretch of days. */
+  public record Span(String label, String href, String from, String to, boolean open) {}
+
+  /** A link with its words. */
+  public record Link(String label, String href) {}
+
+  /**
+   * The answers.
+   *
+   * @param headline the answer in one sentence
+   * @param question the question in words
+   * @param href the address that asks it again
+   * @param cards the matches, best first
+   * @param more how many matches are not shown, in words, "" for none
+   * @param suggestions spots without a facing
+   * @param notKnown spots about which nothing can be said
+   * @param nothing what to do when there is no match, or null
+   * @param lists shortlists to put spots on
+   * @param circle the circle asked for, for the map, "" for none
+   * @param emptyStock whether the ledger holds no spot at all
+   */
+  public record AnswersView(
+      String headline,
+      String question,
+      String href,
+      List<Card> cards,
+      String more,
+      List<Card> suggestions,
+      List<NotKnown> notKnown,
+      @Nullable Nothing nothing,
+      List<ListChoice> lists,
+      String circle,
+      boolean emptyStock) {}
+
+  /** A spot about which the question can not be answered. */
+  public record NotKnown(String name, String href, String reason) {}
+
+  /** What to do when there is nothing to show. */
+  public record Nothing(String title, List<String> advice, List<Link> links) {}
+
+  /** A shortlist to put spots on. */
+  public record ListChoice(String id, String title, boolean picked) {}
+
+  /**
+   * One answer.
+   *
+   * @param number its number in list and map; "" for a suggestion
+   * @param place for the map
+   * @param name the spot's name
+   * @param area its area, "" for none
+   * @param href the spot's page
+   * @param picture address of its picture, or null
+   * @param pictureNote which shot the picture is
+   * @param glyph the light as it falls
+   * @param light the light's word
+   * @param side which side it comes from, "" where that does not matter
+   * @param window when
+   * @param day the best moment, and on how many days
+   * @param look where to face
+   * @param lookNote why, "" for a known facing
+   * @param sun where the sun stands
+   * @param dial facing and sun as a drawing
+   * @param tier what the answer rests on, for the mark
+   * @param tierWord the same as a word
+   * @param reason the reason sentence
+   * @param keep what to send to put the spot on a shortlist
+   */
+  public record Card(
+      String number,
+      Place place,
+      String name,
+      String area,
+      String href,
+      @Nullable String picture,
+      String pictureNote,
+      Svg glyph,
+      String light,
+      String side,
+      String window,
+      String day,
+      String look,
+      String lookNote,
+      String sun,
+      Svg dial,
+      String tier,
+      String tierWord,
+      String reason,
+      Keep keep) {}
+
+  /** What the map draws for a card: plain numbers, degrees. */
+  public record Place(
+      String id, String lat, String lon, String facing, String spread, String sun, String up) {}
+
+  /** The hidden fields that put a spot with its moment on a shortlist. */
+  public record Keep(
+      String spot, String from, String to, String light, String facing, String cover) {}
+}

@@ -1,0 +1,81 @@
+package org.lightledger.web;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.time.LocalDate;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.lightledger.ask.Answers;
+import org.lightledger.ask.Asker;
+import org.lightledger.ask.Stock;
+import org.lightledger.spot.Spot;
+import org.lightledger.web.chart.LightGlyph;
+import org.lightledger.web.chart.LightRing;
+
+/** The question, its answers, and what the lights mean. */
+final class AskRoutes {
+  private static final int MOST_ANSWERS = 60;
+
+  private final House house;
+  private final Asker asker;
+  private final Stock stock;
+
+  AskRoutes(House house, Asker asker, Stock stock) {
+    this.house = house;
+    this.asker = asker;
+    this.stock = stock;
+  }
+
+  void register(RoutesConfig routes) {
+    routes.get("/", this::ask);
+    routes.get("/light", this::lights);
+  }
+
+  private void ask(Context ctx) {
+    AskPage page = page(ctx);
+    if (!page.problems().isEmpty()) {
+      ctx.status(422);
+    }
+    if (!Pages.wantsPart(ctx)) {
+      house.show(ctx, "ask", "Ask", Frame.Room.ASK, page);
+    } else if (page.answers() != null) {
+      house.pages().part(ctx, "answers", page.answers());
+    } else {
+      house.pages().part(ctx, "unasked", page);
+    }
+  }
+
+  private AskPage page(Context ctx) {
+    List<Spot> spots = stock.spots(null);
+    LocalDate today = house.today(spots);
+    AskForm.Read read = AskForm.read(ctx.queryParamMap(), today);
+    AskForm form = read.form();
+    if (!read.problems().isEmpty()) {
+      return AskViews.page(read, today, null);
+    }
+    Answers answers = asker.ask(form.question(), stock, MOST_ANSWERS);
+    AskPage.AnswersView view =
+        AskViews.answers(form, answers, spots.isEmpty(), lists(ctx.queryParam("list")));
+    return AskViews.page(read, today, view);
+  }
+
+  private List<AskPage.ListChoice> lists(@Nullable String picked) {
+    return house.ledger().read(session -> session.shortlists().all()).stream()
+        .map(
+            list -> {
+              String id = String.valueOf(list.id());
+              return new AskPage.ListChoice(id, list.title(), id.equals(picked));
+            })
+        .toList();
+  }
+
+  private void lights(Context ctx) {
+    List<LightPage.Row> rows = LightPage.rows(LightGlyph::of);
+    house.show(
+        ctx,
+        "light",
+        "What each light means",
+        Frame.Room.NONE,
+        new LightPage(LightRing.draw(), rows));
+  }
+}

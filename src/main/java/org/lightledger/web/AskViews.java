@@ -1,0 +1,205 @@
+package org.lightledger.web;
+
+import java.time.DayOfWeek;
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.time.temporal.ChronoUnit;
+import java.time.temporal.TemporalAdjusters;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+import org.lightledger.ask.Answer;
+import org.lightledger.ask.Answers;
+import org.lightledger.ask.TimeOfDay;
+import org.lightledger.light.LightClass;
+import org.lightledger.spot.Facing;
+import org.lightledger.web.chart.FacingDial;
+import org.lightledger.web.chart.LightGlyph;
+
+/** Turns a question and its answers into what the start page shows. */
+final class AskViews {
+  private AskViews() {}
+
+  static AskPage page(AskForm.Read read, LocalDate today, AskPage.@Nullable AnswersView answers) {
+    AskForm form = read.form();
+    List<AskPage.LightChoice> lights = new ArrayList<>();
+    for (LightClass light : LightClass.values()) {
+      lights.add(
+          new AskPage.LightChoice(
+              light.code(), light.label(), LightGlyph.of(light), form.lights().contains(light)));
+    }
+    boolean byClock = form.time() instanceof TimeOfDay.Clock;
+    TimeOfDay.Clock clock = form.time() instanceof TimeOfDay.Clock c ? c : null;
+    TimeOfDay.FromSun sun = form.time() instanceof TimeOfDay.FromSun s ? s : null;
+    return new AskPage(
+        lights,
+        form.first().toString(),
+        form.last().toString(),
+        byClock,
+        clock == null ? "" : Words.hour(clock.from()),
+        clock == null ? "" : Words.hour(clock.to()),
+        sun == null ? "60" : String.valueOf(sun.offset().abs().toMinutes()),
+        sun != null && !sun.offset().isNegative() && !sun.offset().isZero() ? "after" : "before",
+        sun != null && sun.anchor() == TimeOfDay.Anchor.SUNRISE ? "sunrise" : "sunset",
+        form.near() == null ? read.near() : form.near().toText(),
+        Words.plain(form.withinKm()),
+        spans(form, today),
+        read.problems(),
+        answers);
+  }
+
+  private static List<AskPage.Span> spans(AskForm form, LocalDate today) {
+    LocalDate saturday = today.with(TemporalAdjusters.nextOrSame(DayOfWeek.SATURDAY));
+    YearMonth next = YearMonth.from(today).plusMonths(1);
+    return List.of(
+        span("Today", form, today, today),
+        span("Weekend", form, saturday, saturday.plusDays(1)),
+        span("14 days", form, today, today.plusDays(13)),
+        span("Next month", form, next.atDay(1), next.atEndOfMonth()));
+  }
+
+  private static AskPage.Span span(String label, AskForm form, LocalDate from, LocalDate to) {
+    boolean open = form.first().equals(from) && form.last().equals(to);
+    return new AskPage.Span(
+        label, form.withDays(from, to).href(), from.toString(), to.toString(), open);
+  }
+
+  static AskPage.AnswersView answers(
+      AskForm form, Answers answers, boolean emptyStock, List<AskPage.ListChoice> lists) {
+    List<AskPage.Card> cards = new ArrayList<>();
+    for (Answer answer : answers.matches()) {
+      cards.add(card(form, answer, String.valueOf(cards.size() + 1)));
+    }
+    List<AskPage.Card> suggestions =
+        answers.suggestions().stream().map(answer -> card(form, answer, "")).toList();
+    int hidden = answers.matched() - cards.size();
+    return new AskPage.AnswersView(
+        emptyStock ? "Nothing to answer from yet" : headline(form, answers),
+        Words.days(form.first(), form.last()) + ", " + form.hourWords(),
+        form.href(),
+        cards,
+        hidden > 0 ? Words.count(hidden, "more match is", "more matches are") + " not shown." : "",
+        suggestions,
+        answers.notKnown().stream()
+            .map(n -> new AskPage.NotKnown(n.spot().name(), "/spots/" + n.spot().id(), n.reason()))
+            .toList(),
+        cards.isEmpty() ? nothing(form, answers, emptyStock) : null,
+        lists,
+        form.near() == null ? "" : form.near().toText() + "," + Words.plain(form.withinKm() * 1000),
+        emptyStock);
+  }
+
+  private static String headline(AskForm form, Answers answers) {
+    long spots = answers.matches().stream().map(answer -> answer.spot().id()).distinct().count();
+    String verb = spots == 1 ? " spot is " : " spots are ";
+    String found =
+        answers.matched() > answers.matches().size() ? "At least " + spots : String.valueOf(spots);
+    String count = answers.matches().isEmpty() ? "No" : found;
+    return count + verb + form.lightWords();
+  }
+
+  private static AskPage.Nothing nothing(AskForm form, Answers answers, boolean emptyStock) {
+    if (emptyStock) {
+      return new AskPage.Nothing(
+          "The ledger holds no spots yet",
+          List.of(
+              "Import a folder of scouting shots. Each shot that knows when, where and which way it"
+                  + " was taken becomes part of a spot.",
+              "Then this page says which spots have the light you want, at the hour you want it."),
+          List.of(new AskPage.Link("Import scouting shots", "/import")));
+    }
+    List<String> advice = new ArrayList<>();
+    if (answers.considered() == 0) {
+      advice.add("No spot lies within the circle: make it wider, or ask the whole stock.");
+    } else {
+      advice.add(
+          Words.count(answers.considered(), "spot was", "spots were")
+              + " looked at. At this hour the sun stands elsewhere, as seen along their facings.");
+      advice.add("Pick a neighbouring light too: rim beside backlit, side beside rim.");
+      advice.add("Try another hour: the sun moves about 15° in an hour.");
+    }
+    if (answers.suggested() > 0) {
+      advice.add("Below are spots without a facing, with the way to face there.");
+    }
+    List<AskPage.Link> links =
+        form.near() == null
+            ? List.of()
+            : List.of(
+                new AskPage.Link(
+                    "Ask the whole stock",
+                    new AskForm(form.lights(), form.first(), form.last(), form.time(), null, 10)
+                        .href()));
+    return new AskPage.Nothing("No known facing has this light then", advice, links);
+  }
+
+  private static AskPage.Card card(AskForm form, Answer answer, String number) {
+    long id = answer.spot().id();
+    Answer.NearestShot nearest = answer.nearestShot();
+    double spreadDeg = spread(answer);
+    String area = answer.spot().area();
+    return new AskPage.Card(
+        number,
+        new AskPage.Place(
+            id + "-" + Math.round(answer.facing().trueDeg()),
+            coordinate(answer.spot().position().latitudeDeg()),
+            coordinate(answer.spot().position().longitudeDeg()),
+            angle(answer.facing().trueDeg()),
+            angle(spreadDeg),
+            angle(answer.sun().azimuth().trueDeg()),
+            String.valueOf(answer.sun().apparentAltitudeDeg() > 0)),
+        answer.spot().name(),
+        area == null ? "" : area,
+        "/spots/" + id,
+        nearest == null ? null : "/shots/" + nearest.shotId() + "/preview?w=480",
+        nearest == null
+            ? "no shot yet"
+            : "nearest light: sun gap " + Words.fineDegrees(nearest.sunGapDeg()),
+        LightGlyph.of(answer.light(), answer.relativeBearingDeg()),
+        Words.capital(answer.light().label()),
+        Words.side(answer.light(), answer.relativeBearingDeg()),
+        Words.window(answer.window().from(), answer.window().to()),
+        day(form, answer),
+        Words.bearing(answer.facing()),
+        switch (answer.facingBasis()) {
+          case KNOWN -> "";
+          case OPEN -> "open spot: any way works, this one gives the light";
+          case SUGGESTED -> "no facing known yet";
+        },
+        Words.sun(answer.sun()),
+        FacingDial.moment(answer.facing(), spreadDeg, answer.sun()),
+        answer.tier().label(),
+        answer.tier() == Answer.Tier.GEOMETRY ? "geometry only" : answer.tier().label(),
+        answer.reason(),
+        new AskPage.Keep(
+            String.valueOf(id),
+            answer.window().from().toString(),
+            answer.window().to().toString(),
+            answer.light().code(),
+            angle(answer.facing().trueDeg()),
+            nearest == null ? "" : String.valueOf(nearest.shotId())));
+  }
+
+  private static double spread(Answer answer) {
+    return answer.spot().facings().stream()
+        .filter(
+            facing -> Math.abs(facing.bearing().turnToDeg(answer.facing())) <= facing.spreadDeg())
+        .mapToDouble(Facing::spreadDeg)
+        .min()
+        .orElse(0);
+  }
+
+  private static String day(AskForm form, Answer answer) {
+    String best = Words.day(answer.at().toLocalDate()) + ", best at " + Words.hour(answer.at());
+    long asked = ChronoUnit.DAYS.between(form.first(), form.last()) + 1;
+    return asked == 1 ? best : best + "; on " + answer.days() + " of " + asked + " days";
+  }
+
+  private static String coordinate(double angleDeg) {
+    return String.format(Locale.ROOT, "%.6f", angleDeg);
+  }
+
+  private static String angle(double angleDeg) {
+    return String.format(Locale.ROOT, "%.1f", angleDeg);
+  }
+}

@@ -1,0 +1,76 @@
+package org.lightledger.web;
+
+import io.javalin.http.Context;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.lightledger.spot.Spot;
+import org.lightledger.store.Ledger;
+
+/** What every page of the owner needs. */
+final class House {
+  private final Ledger ledger;
+  private final Pages pages;
+  private final Assets assets;
+  private final Clock clock;
+
+  House(Ledger ledger, Pages pages, Assets assets, Clock clock) {
+    this.ledger = ledger;
+    this.pages = pages;
+    this.assets = assets;
+    this.clock = clock;
+  }
+
+  Ledger ledger() {
+    return ledger;
+  }
+
+  Pages pages() {
+    return pages;
+  }
+
+  Clock clock() {
+    return clock;
+  }
+
+  void show(Context ctx, String template, String title, Frame.Room room, Object page) {
+    long waiting = ledger.read(session -> session.shots().counts().needingAttention());
+    pages.show(ctx, template, new Frame(title, room, assets, (int) waiting), page);
+  }
+
+  /** The date at the place where most spots lie. */
+  LocalDate today(List<Spot> spots) {
+    return LocalDate.ofInstant(clock.instant(), zone(spots));
+  }
+
+  /** The zone in which most spots lie, and UTC when none is known. */
+  ZoneId zone(List<Spot> spots) {
+    Map<ZoneId, Integer> counts = new HashMap<>();
+    for (Spot spot : spots) {
+      if (spot.zone() != null) {
+        counts.merge(spot.zone(), 1, Integer::sum);
+      }
+    }
+    return counts.entrySet().stream()
+        .max(
+            Comparator.<Map.Entry<ZoneId, Integer>>comparingInt(Map.Entry::getValue)
+                .thenComparing(entry -> entry.getKey().getId()))
+        .map(Map.Entry::getKey)
+        .orElse(ZoneOffset.UTC);
+  }
+
+  /** The number in a path; anything else is not found. */
+  static long id(Context ctx, String name) {
+    String text = ctx.pathParam(name);
+    try {
+      return Long.parseLong(text);
+    } catch (NumberFormatException e) {
+      throw PageProblem.notFound("Expected a number in the address, found something else.");
+    }
+  }
+}

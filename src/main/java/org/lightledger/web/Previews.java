@@ -1,0 +1,111 @@
+package org.lightledger.web;
+
+import io.javalin.http.Context;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.Semaphore;
+import org.lightledger.store.Ledger;
+import org.lightledger.store.StoredShot;
+import org.lightledger.web.chart.PlainCard;
+
+/**
+ * Small pictures of shots: turned upright, without any metadata, made when first asked for and kept
+ * in the ledger's folder. Safe for use by several threads.
+ */
+final class Previews {
+  /** The widths that are made; anything else would let a visitor fill the disk. */
+  static final Set<Integer> WIDTHS = Set.of(240, 480, 960, 1600);
+
+  private static final int AT_ONCE = 2;
+
+  private final Ledger ledger;
+  private final Path folder;
+  private final Semaphore working = new Semaphore(AT_ONCE);
+
+  Previews(Ledger ledger, Path folder) {
+    this.ledger = ledger;
+    this.folder = folder;
+  }
+
+  /** Serves a preview to the owner; a plain card stands for a picture that can not be shown. */
+  void serve(Context ctx) {
+    long id = House.id(ctx, "id");
+    int width = width(ctx);
+    StoredShot shot =
+        ledger
+            .read(session -> session.shots().find(id))
+            .orElseThrow(() -> PageProblem.notFound("There is no shot with this number."));
+    send(ctx, jpeg(shot, width), "private, max-age=86400");
+  }
+
+  /** Sends a picture, or the plain card. */
+  static void send(Context ctx, Optional<byte[]> jpeg, String caching) {
+    ctx.header("Content-Security-Policy", "default-src 'none'; style-src 'unsafe-inline'");
+    if (jpeg.isPresent()) {
+      ctx.header("Cache-Control", caching);
+      ctx.contentType("image/jpeg").result(jpeg.get());
+    } else {
+      ctx.contentType("image/svg+xml").result(PlainCard.draw().markup());
+    }
+  }
+
+  /** The preview of a shot, or nothing when its file is gone or can not be shown. */
+  Optional<byte[]> jpeg(long shotId, int width) {
+    return ledger.read(session -> session.shots().find(shotId)).flatMap(shot -> jpeg(shot, width));
+  }
+
+  private Optional<byte[]> jpeg(StoredShot shot, int width) {
+    Path kept = folder.resolve(shot.sha256() + "-" + width + ".jpg");
+    try {
+      if (Files.exists(kept)) {
+        return Optional.of(Files.readAllBytes(kept));
+      }
+      Optional<Path> original = shot.files().stream().filter(Files::isReadable).findFirst();
+      if (original.isEmpty()) {
+        return Optional.empty();
+      }
+      Optional<byte[]> made = make(original.get(), shot.shot().evidence().orientation(), width);
+      if (made.isPresent()) {
+        keep(kept, made.get());
+      }
+      return made;
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private Optional<byte[]> make(Path original, int orientation, int width) {
+    working.acquireUninterruptibly();
+    try {
+      return PreviewMaker.make(original, orientation, width);
+    } finally {
+      working.release();
+    }
+  }
+
+  private void keep(Path kept, byte[] jpeg) throws IOException {
+    Files.createDirectories(folder);
+    Path part = Files.createTempFile(folder, "preview-", ".part");
+    try {
+      Files.write(part, jpeg);
+      Files.move(part, kept, StandardCopyOption.ATOMIC_MOVE);
+    } finally {
+      Files.deleteIfExists(part);
+    }
+  }
+
+  private static int width(Context ctx) {
+    String text = ctx.queryParam("w");
+    for (int width : WIDTHS) {
+      if (String.valueOf(width).equals(text)) {
+        return width;
+      }
+    }
+    throw PageProblem.notFound("Previews are made 240, 480, 960 and 1600 pixels wide.");
+  }
+}

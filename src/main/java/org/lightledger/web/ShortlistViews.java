@@ -1,0 +1,113 @@
+package org.lightledger.web;
+
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.lightledger.share.Share;
+import org.lightledger.shortlist.Shortlist;
+import org.lightledger.spot.Spot;
+import org.lightledger.store.LedgerSession;
+import org.lightledger.store.ShortlistEntry;
+import org.lightledger.store.StoredShot;
+import org.lightledger.web.chart.LightGlyph;
+
+/** Turns shortlists and shares into what their pages show. */
+final class ShortlistViews {
+  private ShortlistViews() {}
+
+  static ShortlistsPage.Row row(LedgerSession session, Shortlist list, Instant now) {
+    long open =
+        session.shares().ofShortlist(list.id()).stream()
+            .filter(share -> share.stateAt(now) == Share.State.OPEN)
+            .count();
+    Long cover =
+        list.entries().stream()
+            .map(Shortlist.Entry::coverShotId)
+            .filter(shotId -> shotId != null)
+            .findFirst()
+            .orElse(null);
+    return new ShortlistsPage.Row(
+        "/shortlists/" + list.id(),
+        list.title(),
+        Words.count(list.entries().size(), "spot", "spots"),
+        open == 0 ? "not shared" : "shared by " + Words.count((int) open, "link", "links"),
+        cover == null ? null : picture(cover));
+  }
+
+  static List<ShortlistPage.Entry> entries(LedgerSession session, long listId) {
+    List<ShortlistEntry> stored = session.shortlists().entries(listId);
+    List<ShortlistPage.Entry> entries = new ArrayList<>();
+    for (ShortlistEntry entry : stored) {
+      entries.add(entry(session, entry.id(), entry.entry(), entries.size() + 1, stored.size()));
+    }
+    return entries;
+  }
+
+  private static ShortlistPage.Entry entry(
+      LedgerSession session, long id, Shortlist.Entry entry, int number, int count) {
+    Shortlist.Moment moment = entry.moment();
+    Long cover = entry.coverShotId();
+    return new ShortlistPage.Entry(
+        id,
+        String.valueOf(number),
+        "/spots/" + entry.spotId(),
+        session.spots().find(entry.spotId()).map(Spot::name).orElse("a spot that is gone"),
+        moment == null
+            ? ""
+            : Words.day(moment.from().toLocalDate())
+                + ", "
+                + Words.window(moment.from(), moment.to()),
+        moment == null ? null : LightGlyph.of(moment.light()),
+        moment == null ? "" : Words.capital(moment.light().label()),
+        moment == null ? "" : "face " + Words.bearing(moment.facing()),
+        entry.words(),
+        cover == null ? null : picture(cover),
+        covers(session.shots().ofSpot(entry.spotId()), cover),
+        number == 1,
+        number == count);
+  }
+
+  private static List<ShortlistPage.Cover> covers(List<StoredShot> shots, @Nullable Long picked) {
+    return shots.stream()
+        .map(
+            shot ->
+                new ShortlistPage.Cover(
+                    String.valueOf(shot.id()),
+                    SpotViews.when(shot.shot().time()),
+                    "/shots/" + shot.id() + "/preview?w=240",
+                    picked != null && picked == shot.id()))
+        .toList();
+  }
+
+  static ShortlistPage.Link link(Share share, String address, Instant now, ZoneId zone) {
+    Share.State state = share.stateAt(now);
+    Instant expires = share.expiresAt();
+    Instant seen = share.seenAt();
+    return new ShortlistPage.Link(
+        share.id(),
+        address + "/s/" + share.token(),
+        state == Share.State.OPEN,
+        switch (state) {
+          case OPEN ->
+              expires == null ? "works until revoked" : "works until " + day(expires, zone);
+          case EXPIRED -> "expired";
+          case REVOKED -> "revoked";
+        },
+        seen == null ? "not opened yet" : "last opened " + moment(seen, zone),
+        share.exactPositions());
+  }
+
+  private static String day(Instant instant, ZoneId zone) {
+    return Words.day(instant.atZone(zone).toLocalDate());
+  }
+
+  private static String moment(Instant instant, ZoneId zone) {
+    return Words.moment(instant.atZone(zone).toOffsetDateTime());
+  }
+
+  private static String picture(long shotId) {
+    return "/shots/" + shotId + "/preview?w=480";
+  }
+}

@@ -1,0 +1,96 @@
+package org.lightledger.web;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.lightledger.web.chart.Svg;
+
+/**
+ * One spot.
+ *
+ * @param id the ledger's number
+ * @param name the owner's name for it
+ * @param area its area, "" for none
+ * @param position latitude and longitude in words
+ * @param lat latitude for the map, degrees
+ * @param lon longitude
+ * @param wedges bearings and spreads for the map
+ * @param zone the zone of the place in words
+ * @param open whether any direction works
+ * @param notes the owner's notes
+ * @param cautions what to mind
+ * @param today the date of the bold curve in words
+ * @param wide the sun's paths for a desktop
+ * @param narrow the same for a phone
+ * @param dial the facings as a drawing, with today's words for screen readers
+ * @param facings the facings
+ * @param shots the shots
+ * @param form the fields of the form, as they were sent when something was wrong
+ * @param problems what was wrong
+ * @param saved whether the form has just been saved
+ * @param lists shortlists to put the spot on
+ */
+public record SpotPage(
+    long id,
+    String name,
+    String area,
+    String position,
+    String lat,
+    String lon,
+    String wedges,
+    String zone,
+    boolean open,
+    String notes,
+    String cautions,
+    String today,
+    Svg wide,
+    Svg narrow,
+    Svg dial,
+    List<FacingRow> facings,
+    List<ShotCard> shots,
+    Form form,
+    List<FieldProblem> problems,
+    boolean saved,
+    List<AskPage.ListChoice> lists) {
+
+  /** The fields that the owner can change. */
+  public record Form(String name, String area, String notes, String cautions, boolean open) {}
+
+  /**
+   * A facing.
+   *
+   * @param look bearing in words
+   * @param spread how far to either side, in words
+   * @param origin where it comes from, in words
+   * @param own the number to remove it by, or null when it was learned from shots
+   */
+  public record FacingRow(String look, String spread, String origin, @Nullable String own) {}
+
+  /**
+   * A shot.
+   *
+   * @param id the ledger's number
+   * @param when when it was taken, in words
+   * @param how how that is known
+   * @param look where the camera looked, "" when not known
+   * @param sun where the sun stood, "" when not known
+   * @param light the light, or null when not known
+   * @param ev the exposure value, "" when not known
+   * @param lat latitude for the map, "" when not known
+   * @param lon longitude
+   * @param problems what the owner should know
+   */
+  public record ShotCard(
+      long id,
+      String when,
+      String how,
+      String look,
+      String sun,
+      @Nullable Light light,
+      String ev,
+      String lat,
+      String lon,
+      List<String> problems) {}
+
+  /** A light with its sign. */
+  public record Light(Svg glyph, String word, String side) {}
+}

@@ -1,0 +1,262 @@
+package org.lightledger.web;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
+import org.lightledger.geo.Bearing;
+import org.lightledger.spot.Facing;
+import org.lightledger.spot.Observation;
+import org.lightledger.spot.Spot;
+import org.lightledger.store.LedgerSession;
+import org.lightledger.store.StoredShot;
+import org.lightledger.sun.SunEphemeris;
+import org.lightledger.web.chart.FacingDial;
+import org.lightledger.web.chart.SunPathChart;
+
+/** The stock of spots, and the page of each. */
+final class SpotRoutes {
+  private static final int MOST_NAME = 120;
+  private static final int MOST_TEXT = 4000;
+  private static final int MOST_OWN_FACINGS = 24;
+  private static final List<Map.Entry<String, String>> KINDS =
+      List.of(
+          Map.entry("", "all spots"),
+          Map.entry("unfaced", "without a facing"),
+          Map.entry("open", "open, any way works"),
+          Map.entry("cautions", "with cautions noted"));
+
+  private final House house;
+  private final SunEphemeris sun;
+
+  SpotRoutes(House house, SunEphemeris sun) {
+    this.house = house;
+    this.sun = sun;
+  }
+
+  void register(RoutesConfig routes) {
+    routes.get("/spots", this::list);
+    routes.get("/spots/{id}", ctx -> show(ctx, null, List.of()));
+    routes.post("/spots/{id}", this::save);
+    routes.post("/spots/{id}/facings", this::addFacing);
+    routes.post("/spots/{id}/facings/{number}/remove", this::removeFacing);
+  }
+
+  private void list(Context ctx) {
+    String words = queryText(ctx, "q");
+    String only = queryText(ctx, "only");
+    SpotsPage page = house.ledger().read(session -> list(session, words, only));
+    if (Pages.wantsPart(ctx)) {
+      house.pages().part(ctx, "spotrows", page);
+    } else {
+      house.show(ctx, "spots", "Spots", Frame.Room.SPOTS, page);
+    }
+  }
+
+  private static SpotsPage list(LedgerSession session, String words, String only) {
+    List<Spot> all = session.spots().all();
+    Map<Long, List<Observation>> observations = session.shots().allObservations();
+    List<SpotsPage.Row> rows =
+        all.stream()
+            .filter(spot -> matches(spot, words) && isKind(spot, only))
+            .sorted(
+                Comparator.comparing((Spot spot) -> spot.name().toLowerCase(Locale.ROOT))
+                    .thenComparing(Spot::id))
+            .map(
+                spot -> SpotViews.row(spot, observations.getOrDefault(spot.id(), List.of()).size()))
+            .toList();
+    String headline =
+        rows.size() == all.size()
+            ? Words.count(all.size(), "spot", "spots")
+            : rows.size() + " of " + Words.count(all.size(), "spot", "spots");
+    List<SpotsPage.Kind> kinds =
+        KINDS.stream()
+            .map(
+                kind ->
+                    new SpotsPage.Kind(kind.getKey(), kind.getValue(), kind.getKey().equals(only)))
+            .toList();
+    return new SpotsPage(headline, words, only, kinds, rows, all.isEmpty());
+  }
+
+  private static boolean matches(Spot spot, String words) {
+    String area = spot.area();
+    String text =
+        String.join("\n", spot.name(), area == null ? "" : area, spot.notes(), spot.cautions())
+            .toLowerCase(Locale.ROOT);
+    for (String word : words.toLowerCase(Locale.ROOT).split("\\s+")) {
+      if (!text.contains(word)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private static boolean isKind(Spot spot, String only) {
+    return switch (only) {
+      case "unfaced" -> spot.facings().isEmpty() && !spot.open();
+      case "open" -> spot.open();
+      case "cautions" -> !spot.cautions().isEmpty();
+      default -> true;
+    };
+  }
+
+  private void show(Context ctx, SpotPage.@Nullable Form sent, List<FieldProblem> problems) {
+    SpotPage page = house.ledger().read(session -> page(ctx, session, sent, problems));
+    house.show(ctx, "spot", page.name(), Frame.Room.SPOTS, page);
+  }
+
+  private SpotPage page(
+      Context ctx,
+      LedgerSession session,
+      SpotPage.@Nullable Form sent,
+      List<FieldProblem> problems) {
+    Spot spot = find(ctx, session);
+    List<StoredShot> shots = session.shots().ofSpot(spot.id());
+    ZoneId known = spot.zone();
+    ZoneId zone = known == null ? ZoneOffset.UTC : known;
+    LocalDate today = LocalDate.ofInstant(house.clock().instant(), zone);
+    SunPathChart.Model chart =
+        new SunPathChart.Model(spot.position(), zone, today, spot.facings(), SpotViews.suns(shots));
+    String area = spot.area();
+    SpotPage.Form stored =
+        new SpotPage.Form(
+            spot.name(), area == null ? "" : area, spot.notes(), spot.cautions(), spot.open());
+    return new SpotPage(
+        spot.id(),
+        spot.name(),
+        area == null ? "" : area,
+        SpotViews.position(spot.position()),
+        SpotViews.coordinate(spot.position().latitudeDeg()),
+        SpotViews.coordinate(spot.position().longitudeDeg()),
+        SpotViews.wedges(spot),
+        known == null ? "zone not known: hours are in UTC" : "hours of " + known.getId(),
+        spot.open(),
+        spot.notes(),
+        spot.cautions(),
+        Words.day(today),
+        SunPathChart.draw(sun, "sunpath-wide", chart, SunPathChart.Size.WIDE),
+        SunPathChart.draw(sun, "sunpath-narrow", chart, SunPathChart.Size.NARROW),
+        FacingDial.facings("facings", spot.facings(), spot.open(), null),
+        SpotViews.facings(spot),
+        shots.stream().map(SpotViews::shot).toList(),
+        sent == null ? stored : sent,
+        problems,
+        ctx.queryParam("saved") != null,
+        session.shortlists().all().stream()
+            .map(list -> new AskPage.ListChoice(String.valueOf(list.id()), list.title(), false))
+            .toList());
+  }
+
+  private void save(Context ctx) {
+    Fields fields = new Fields(ctx::formParams);
+    SpotPage.Form form =
+        new SpotPage.Form(
+            fields.required("name", "Name", MOST_NAME),
+            fields.text("area", "Area", MOST_NAME),
+            fields.text("notes", "Notes", MOST_TEXT),
+            fields.text("cautions", "Cautions", MOST_TEXT),
+            fields.ticked("open"));
+    if (!fields.problems().isEmpty()) {
+      ctx.status(422);
+      show(ctx, form, fields.problems());
+      return;
+    }
+    house
+        .ledger()
+        .write(
+            session -> {
+              Spot spot = find(ctx, session);
+              session
+                  .spots()
+                  .update(
+                      new Spot(
+                          spot.id(),
+                          form.name(),
+                          form.area().isEmpty() ? null : form.area(),
+                          spot.position(),
+                          spot.zone(),
+                          form.open(),
+                          spot.facings(),
+                          form.notes(),
+                          form.cautions()));
+              return spot.id();
+            });
+    ctx.redirect("/spots/" + House.id(ctx, "id") + "?saved=1#edit", HttpStatus.SEE_OTHER);
+  }
+
+  private void addFacing(Context ctx) {
+    Fields fields = new Fields(ctx::formParams);
+    Double bearing = fields.number("bearing", "Bearing", 0, 360, "°");
+    Double spread = fields.number("spread", "Spread", 0, 180, "°");
+    if (fields.raw("bearing").isEmpty()) {
+      fields.problem(
+          "bearing", "Bearing", "expected degrees from north such as 245, found nothing");
+    }
+    if (bearing == null || spread == null && !fields.raw("spread").isEmpty()) {
+      ctx.status(422);
+      show(ctx, null, fields.problems());
+      return;
+    }
+    Facing facing =
+        new Facing(Bearing.of(bearing), spread == null ? 15 : spread, Facing.Origin.OWNER, 0);
+    changeOwn(
+        ctx,
+        own -> {
+          if (own.size() < MOST_OWN_FACINGS) {
+            own.add(facing);
+          }
+        });
+  }
+
+  private void removeFacing(Context ctx) {
+    long number = House.id(ctx, "number");
+    changeOwn(
+        ctx,
+        own -> {
+          if (number < 0 || number >= own.size()) {
+            throw PageProblem.notFound("That facing is no longer there.");
+          }
+          own.remove((int) number);
+        });
+  }
+
+  private void changeOwn(Context ctx, Consumer<List<Facing>> change) {
+    long id = House.id(ctx, "id");
+    house
+        .ledger()
+        .write(
+            session -> {
+              List<Facing> own = new ArrayList<>();
+              for (Facing facing : find(ctx, session).facings()) {
+                if (facing.origin() == Facing.Origin.OWNER) {
+                  own.add(facing);
+                }
+              }
+              change.accept(own);
+              session.spots().setFacings(id, own, Facing.Origin.OWNER);
+              return id;
+            });
+    ctx.redirect("/spots/" + id + "#facings-of-spot", HttpStatus.SEE_OTHER);
+  }
+
+  private static Spot find(Context ctx, LedgerSession session) {
+    return session
+        .spots()
+        .find(House.id(ctx, "id"))
+        .orElseThrow(() -> PageProblem.notFound("There is no spot with this number."));
+  }
+
+  private static String queryText(Context ctx, String name) {
+    String text = ctx.queryParam(name);
+    return text == null ? "" : text.strip();
+  }
+}

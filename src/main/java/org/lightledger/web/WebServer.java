@@ -1,0 +1,158 @@
+package org.lightledger.web;
+
+import io.javalin.Javalin;
+import io.javalin.config.JavalinConfig;
+import io.javalin.config.SizeUnit;
+import io.javalin.http.HttpResponseException;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
+import org.lightledger.ask.Asker;
+import org.lightledger.indexing.Importer;
+import org.lightledger.store.Ledger;
+import org.lightledger.store.LedgerException;
+import org.lightledger.store.LedgerStock;
+import org.lightledger.sun.SunEphemeris;
+
+/**
+ * Serves the owner's pages on one listener and, when asked to, the clients' pages alone on another.
+ */
+public final class WebServer implements AutoCloseable {
+  /** One upload carries a few raw-sized pictures; a folder goes up in many uploads. */
+  static final int MOST_UPLOAD_MB = 256;
+
+  private final WebSettings settings;
+  private final Javalin owner;
+  private final @Nullable Javalin clients;
+  private final ImportJobs jobs;
+
+  /**
+   * A server; it listens once it is started.
+   *
+   * @param settings where to listen
+   * @param ledger the ledger
+   * @param asker answers questions
+   * @param importer reads scouting shots
+   * @param sun knows where the sun is
+   * @param clock tells the present
+   */
+  public WebServer(
+      WebSettings settings,
+      Ledger ledger,
+      Asker asker,
+      Importer importer,
+      SunEphemeris sun,
+      Clock clock) {
+    this.settings = settings;
+    Path folder = Objects.requireNonNull(ledger.file().getParent(), "a ledger lies in a folder");
+    Assets assets = Assets.load();
+    Pages pages = new Pages();
+    Problems problems = new Problems(pages, assets);
+    Previews previews = new Previews(ledger, folder.resolve("previews"));
+    SharePage sharePage = new SharePage(pages, assets);
+    ShareRoutes shares = new ShareRoutes(ledger, previews, sharePage, clock);
+    this.jobs = new ImportJobs(importer);
+    House house = new House(ledger, pages, assets, clock);
+    this.owner =
+        Javalin.create(
+            config -> {
+              common(config, problems);
+              config.jetty.multipartConfig.cacheDirectory(folder.toString());
+              config.jetty.multipartConfig.maxFileSize(MOST_UPLOAD_MB, SizeUnit.MB);
+              config.jetty.multipartConfig.maxTotalRequestSize(MOST_UPLOAD_MB, SizeUnit.MB);
+              config.jetty.multipartConfig.maxInMemoryFileSize(1, SizeUnit.MB);
+              config.routes.before(
+                  ctx -> {
+                    Guard.headers(ctx);
+                    if (!ShareRoutes.isClients(ctx.path())) {
+                      Guard.owner(ctx);
+                    }
+                  });
+              config.routes.get("/static/{fingerprint}/{name}", assets::serve);
+              config.routes.get("/shots/{id}/preview", previews::serve);
+              new AskRoutes(house, asker, new LedgerStock(ledger)).register(config.routes);
+              new SpotRoutes(house, sun).register(config.routes);
+              new ImportRoutes(house, jobs, new Uploads(folder.resolve("imported")))
+                  .register(config.routes);
+              SharingRoutes sharing =
+                  new SharingRoutes(house, previews, sharePage, this::shareAddress);
+              new ShortlistRoutes(house, sharing).register(config.routes);
+              sharing.register(config.routes);
+              shares.register(config.routes);
+            });
+    this.clients =
+        settings.shareHost() == null
+            ? null
+            : Javalin.create(
+                config -> {
+                  common(config, problems);
+                  config.routes.before(Guard::headers);
+                  shares.register(config.routes);
+                });
+  }
+
+  private static void common(JavalinConfig config, Problems problems) {
+    config.startup.showJavalinBanner = false;
+    config.startup.showOldJavalinVersionWarning = false;
+    config.startup.startupWatcherEnabled = false;
+    config.http.maxRequestSize = 1_000_000;
+    config.http.prefer405over404 = false;
+    config.routes.exception(PageProblem.class, problems::page);
+    config.routes.exception(LedgerException.class, problems::ledger);
+    config.routes.exception(HttpResponseException.class, problems::http);
+    config.routes.exception(Exception.class, problems::unexpected);
+    config.routes.error(404, problems::notFound);
+  }
+
+  /**
+   * Starts to listen.
+   *
+   * @return this server
+   */
+  public WebServer start() {
+    owner.start(settings.host(), settings.port());
+    if (clients != null && settings.shareHost() != null) {
+      clients.start(settings.shareHost(), settings.sharePort());
+    }
+    return this;
+  }
+
+  /**
+   * The port of the owner's pages.
+   *
+   * @return the port, once the server is started
+   */
+  public int port() {
+    return owner.port();
+  }
+
+  /**
+   * The port of the clients' own listener.
+   *
+   * @return the port, or -1 when there is no such listener
+   */
+  public int sharePort() {
+    return clients == null ? -1 : clients.port();
+  }
+
+  /** How a client reaches a share: scheme, host and port. */
+  private String shareAddress() {
+    if (settings.shareAddress() != null) {
+      return settings.shareAddress();
+    }
+    return clients == null
+        ? "http://localhost:" + port()
+        : "http://" + settings.shareHost() + ":" + clients.port();
+  }
+
+  /** Stops listening, and stops an import under way after its current batch. */
+  @Override
+  public void close() {
+    jobs.close();
+    owner.stop();
+    if (clients != null) {
+      clients.stop();
+    }
+  }
+}

@@ -1,0 +1,317 @@
+package org.lightledger.shot;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.OffsetDateTime;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.TimeZone;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestReporter;
+import org.lightledger.geo.GeoPoint;
+import org.lightledger.geo.magnetic.WorldMagneticModel;
+import org.lightledger.shot.Problem.Kind;
+import org.lightledger.shot.exif.EvidenceReader;
+import org.lightledger.shot.exif.UnreadableImageException;
+import org.lightledger.shot.zone.PlaceZones;
+import org.lightledger.testing.Reference;
+
+/**
+ * Real camera files against what an independent reader says of them. Each file is right, or has a
+ * named problem, or is listed here with the reason why this project says something else.
+ */
+class ReferencePhotosTest {
+  private static final ShotRules RULES = new ShotRules(new PlaceZones());
+  private static final DateTimeFormatter EXIF_TIME =
+      DateTimeFormatter.ofPattern("yyyy:MM:dd HH:mm:ss", Locale.ROOT);
+
+  /** Formats of the reference that this project names but does not read yet. */
+  private static final Map<String, String> NAMED_FORMATS =
+      Map.ofEntries(
+          Map.entry("ARW", "ARW"),
+          Map.entry("AVIF", "AVIF"),
+          Map.entry("CR2", "CR2"),
+          Map.entry("CR3", "CR3"),
+          Map.entry("CRW", "CRW"),
+          Map.entry("DNG", "DNG"),
+          Map.entry("Extended WEBP", "WebP"),
+          Map.entry("HEIC", "HEIC"),
+          Map.entry("HEIF", "HEIC"),
+          Map.entry("IIQ", "IIQ"),
+          Map.entry("JXL", "JPEG XL"),
+          Map.entry("JXL Codestream", "JPEG XL"),
+          Map.entry("MOV", "MOV"),
+          Map.entry("MRW", "MRW"),
+          Map.entry("NEF", "NEF"),
+          Map.entry("PEF", "PEF"),
+          Map.entry("PNG", "PNG"),
+          Map.entry("RAF", "RAF"),
+          Map.entry("RW2", "RW2"),
+          Map.entry("X3F", "X3F"));
+
+  /** Where this project says something else, field by field, and why. */
+  private static final Map<String, String> DIFFERENT = different();
+
+  private static Map<String, String> different() {
+    Map<String, String> map = new TreeMap<>();
+    // The other reader gives up on these damaged files; what they still say is read here, and each
+    // has the problem METADATA_DAMAGED.
+    map.put("bep/2216-11-15-11-46-51-sep-2216-11-15-11-46-51a.jpg exposure", "0.001016 4.8 80.0");
+    map.put(
+        "bep/2216-11-15-11-46-51-sep-2216-11-15-11-46-51a.jpg time", "reading 2216-11-15T11:46:51");
+    map.put("bep/huge_tag_exif.jpg place", "at 38.883264,-104.871433");
+    map.put("bep/max_uint32_exif.jpg place", "at 38.883264,-104.871433");
+    // The position is written as text with decimal commas, "52,00000,50,00000,34,01180". The other
+    // reader takes the fraction of the degrees for the minutes; read as 52 degrees 50 minutes 34
+    // seconds, the GPS time beside it in the same writing, 17:08:29, fits the clock at UTC+2.
+    map.put("bep/geodegrees_as_string.jpg place", "at 52.842781,11.182857");
+    // The clock contradicts the zone, which the table assumes to be right; GPS date and time prove
+    // the clock to be at UTC+4 in Germany and at UTC+1 in Spain in summer.
+    map.put("bep/withPanasonicFaces.jpg time", "known as 2010-06-24T10:17:04Z");
+    map.put("exiftool/Ricoh2.jpg time", "known as 2006-05-26T10:48:48Z");
+    // The GPS time of day, without a date, contradicts the zone; the table assumes the zone.
+    map.put(
+        "mei/Apple iPhone 4.jpg time",
+        "ambiguous [2011-01-13T14:33:39+01:00, 2011-01-13T14:33:39Z]");
+    map.put(
+        "mei/FujiFilm FinePixS2Pro.jpg time",
+        "ambiguous [2002-08-24T13:59:08+02:00, 2002-08-24T13:59:08+01:00]");
+    // The table takes a zone from the place 0,0, which is refused here.
+    map.put("mei/Issue 308.jpg time", "unknown");
+    map.put("mei/Samsung GT-I9000 (Galaxy S).jpg time", "unknown");
+    // The table has no position, and so no time, for seconds of 0/0; the XMP packet confirms the
+    // degrees and minutes.
+    map.put("mei/Nikon D5000.jpg time", "known as 2011-03-12T14:36:11Z");
+    // Only APEX values, or an f-number of 0.2 that no lens has.
+    map.put("bep/geodegrees_as_string.jpg exposure", "null 2.0 125.0");
+    map.put("bep/withUncompressedYCbCrThumbnail4.jpg exposure", "0.011048543456039806 8.0 null");
+    map.put("exiftool/ExifTool.jpg exposure", "0.015625 3.5 100.0");
+    map.put("exiftool/FujiFilm.jpg exposure", "0.015625 3.5 100.0");
+    map.put("exiftool/GPS.jpg exposure", "0.0013810679320049757 0.640234375 null");
+    map.put("exiftool/Ricoh.jpg exposure", "0.003644660123190655 2.6390158215457884 150.0");
+    map.put("exiftool/XMP.jpg exposure", "0.015625 3.5 100.0");
+    map.put("mei/FujiFilm DS-7 (1).jpg exposure", "0.015625 2.2191389441356897 null");
+    map.put("mei/FujiFilm FinePixS1Pro (1).jpg exposure", "0.0013810679320049757 0.640234375 null");
+    map.put("mei/FujiFilm FinePixS1Pro (3).jpg exposure", "0.05812237484390964 null null");
+    map.put("mei/FujiFilm FinePixS1Pro (4).jpg exposure", "0.05812237484390964 null null");
+    map.put("mei/FujiFilm FinePixS2Pro.jpg exposure", "0.07348930673173533 null null");
+    map.put("mei/Ricoh DC-3Z (low res).jpg exposure", "0.00390625 4.0 null");
+    return map;
+  }
+
+  private record Outcome(
+      Map<String, String> truth, @Nullable Shot shot, @Nullable Problem problem) {
+    String file() {
+      return text("file");
+    }
+
+    String text(String column) {
+      return Objects.requireNonNull(truth.get(column), column);
+    }
+
+    boolean has(Kind kind) {
+      return shot != null && shot.problems().stream().anyMatch(p -> p.kind() == kind);
+    }
+  }
+
+  private static List<Outcome> outcomes() throws IOException {
+    List<Outcome> outcomes = new ArrayList<>();
+    for (Map<String, String> row : Reference.csv("photos/truth.csv")) {
+      byte[] content = Files.readAllBytes(Reference.path("photos/" + row.get("file")));
+      try {
+        Shot shot = RULES.conclude(EvidenceReader.read(content), null);
+        outcomes.add(new Outcome(row, shot, null));
+      } catch (UnreadableImageException e) {
+        outcomes.add(new Outcome(row, null, e.problem()));
+      }
+    }
+    return outcomes;
+  }
+
+  @Test
+  void everyFileIsRightOrNamedOrListedWithAReason(TestReporter reporter) throws IOException {
+    Map<String, String> found = new TreeMap<>();
+    Map<String, Integer> counts = new LinkedHashMap<>();
+    for (Outcome outcome : outcomes()) {
+      Shot shot = outcome.shot();
+      if (shot == null) {
+        Problem problem = Objects.requireNonNull(outcome.problem());
+        assertThat(problem.kind()).as(outcome.file()).isEqualTo(Kind.FORMAT_NOT_READ);
+        String format = NAMED_FORMATS.get(outcome.text("type"));
+        assertThat(problem.message())
+            .as(outcome.file())
+            .startsWith("This is a file of the format " + format + ",");
+        counts.merge("format named", 1, Integer::sum);
+        continue;
+      }
+      assertThat(shot.evidence().format()).as(outcome.file()).isEqualTo(outcome.text("type"));
+      Map<String, String> verdicts = new LinkedHashMap<>();
+      verdicts.put("time", time(outcome, shot));
+      verdicts.put("place", place(outcome, shot));
+      verdicts.put("direction", direction(outcome, shot));
+      verdicts.put("exposure", exposure(outcome, shot));
+      verdicts.put("upright", upright(outcome, shot));
+      verdicts.forEach(
+          (field, verdict) -> {
+            boolean plain = verdict.equals("right") || verdict.equals("named");
+            counts.merge(field + (plain ? " " + verdict : " different"), 1, Integer::sum);
+            if (!plain) {
+              found.put(outcome.file() + " " + field, verdict);
+            }
+          });
+    }
+    counts.forEach((what, count) -> reporter.publishEntry(what, String.valueOf(count)));
+    assertThat(found).containsExactlyInAnyOrderEntriesOf(DIFFERENT);
+  }
+
+  private static String time(Outcome outcome, Shot shot) {
+    LocalDateTime local = shot.evidence().localTime();
+    String written = outcome.text("datetime_original");
+    boolean readable = written.matches("[1-9].*");
+    if (readable != (local != null)
+        || (local != null && !EXIF_TIME.format(local).equals(written))) {
+      return "reading " + local;
+    }
+    List<Instant> accepted =
+        Stream.of("utc_by_offset_tag", "utc_by_zone", "utc_by_gps")
+            .map(outcome::text)
+            .filter(text -> !text.isEmpty())
+            .limit(1)
+            .map(Instant::parse)
+            .toList();
+    CaptureTime time = shot.time();
+    if (time instanceof CaptureTime.Known known) {
+      Instant instant = known.instant().truncatedTo(ChronoUnit.SECONDS);
+      return accepted.contains(instant) ? "right" : "known as " + instant;
+    }
+    if (!accepted.isEmpty() && readable) {
+      return time instanceof CaptureTime.Ambiguous ambiguous
+          ? "ambiguous " + ambiguous.candidates().stream().map(OffsetDateTime::toString).toList()
+          : "unknown";
+    }
+    return outcome.has(Kind.TIME_MISSING) ? "named" : "unknown without a word";
+  }
+
+  private static String place(Outcome outcome, Shot shot) {
+    Shot.Position position = shot.position();
+    if (position == null) {
+      boolean named = outcome.has(Kind.POSITION_MISSING) || outcome.has(Kind.POSITION_REFUSED);
+      boolean truly =
+          outcome.text("lat_signed").isEmpty() || outcome.text("quirks").contains("null-island");
+      return named && truly ? "named" : "no position";
+    }
+    GeoPoint point = position.point();
+    String inXmp = outcome.text("xmp_gps");
+    GeoPoint truth =
+        outcome.text("lat_signed").isEmpty()
+            ? inXmp.isEmpty()
+                ? null
+                : new GeoPoint(xmp(inXmp, "GPSLatitude"), xmp(inXmp, "GPSLongitude"))
+            : new GeoPoint(
+                Double.parseDouble(outcome.text("lat_signed")),
+                Double.parseDouble(outcome.text("lon_signed")));
+    // The table is rounded to seven decimals.
+    boolean right =
+        truth != null
+            && Math.abs(point.latitudeDeg() - truth.latitudeDeg()) <= 5.1e-8
+            && Math.abs(point.longitudeDeg() - truth.longitudeDeg()) <= 5.1e-8;
+    return right ? "right" : "at " + point.toText();
+  }
+
+  private static double xmp(String column, String name) {
+    for (String field : column.split(" ", -1)) {
+      if (field.startsWith("XMP-exif:" + name + "=")) {
+        return Double.parseDouble(field.substring(field.indexOf('=') + 1));
+      }
+    }
+    throw new AssertionError(name + " not in " + column);
+  }
+
+  private static String direction(Outcome outcome, Shot shot) {
+    Shot.Facing facing = shot.facing();
+    String written = outcome.text("img_dir");
+    if (facing == null) {
+      boolean named = outcome.has(Kind.DIRECTION_MISSING) || outcome.has(Kind.DIRECTION_REFUSED);
+      return named && written.isEmpty() ? "named" : "no facing";
+    }
+    double expected = written.isEmpty() ? Double.NaN : Double.parseDouble(written);
+    if (outcome.text("img_dir_ref").equals("M")) {
+      assertThat(facing.source()).isEqualTo(Shot.FacingSource.MAGNETIC_DIRECTION_TAG);
+      expected +=
+          WorldMagneticModel.field(
+                  Objects.requireNonNull(shot.position()).point(),
+                  Objects.requireNonNull(shot.evidence().altitudeM()),
+                  ((CaptureTime.Known) shot.time()).instant())
+              .orElseThrow()
+              .declinationDeg();
+    }
+    // The table is rounded to seven decimals.
+    return Math.abs(facing.bearing().trueDeg() - expected) <= 1e-6
+        ? "right"
+        : "facing " + facing.bearing().trueDeg();
+  }
+
+  private static String exposure(Outcome outcome, Shot shot) {
+    Exposure exposure = shot.evidence().exposure();
+    boolean right =
+        same(outcome.text("exposure_time"), exposure.exposureTimeS())
+            && same(outcome.text("fnumber"), exposure.fNumber())
+            && same(outcome.text("iso"), exposure.isoSpeed());
+    if (!right) {
+      return exposure.exposureTimeS() + " " + exposure.fNumber() + " " + exposure.isoSpeed();
+    }
+    boolean complete = exposure.ev100() != null;
+    if (complete == outcome.has(Kind.EXPOSURE_INCOMPLETE)) {
+      return "a word too many or too few";
+    }
+    return complete ? "right" : "named";
+  }
+
+  /** The table is rounded to ten significant digits; 0 is how the tags say unknown. */
+  private static boolean same(String written, @Nullable Double found) {
+    double truth = written.isEmpty() ? 0 : Double.parseDouble(written);
+    return found == null ? truth == 0 : Math.abs(found - truth) <= 1e-9 * truth;
+  }
+
+  private static String upright(Outcome outcome, Shot shot) {
+    String written = outcome.text("orientation");
+    int truth = written.isEmpty() || written.equals("0") ? 1 : Integer.parseInt(written);
+    return truth == shot.evidence().orientation()
+        ? "right"
+        : "orientation " + shot.evidence().orientation();
+  }
+
+  /** What is said of a file may depend on neither the machine's zone nor its language. */
+  @Test
+  void theMachinesZoneAndLanguageChangeNothing() throws IOException {
+    TimeZone zone = TimeZone.getDefault();
+    Locale locale = Locale.getDefault();
+    try {
+      TimeZone.setDefault(TimeZone.getTimeZone(ZoneId.of("UTC")));
+      Locale.setDefault(Locale.ROOT);
+      List<String> atHome = outcomes().stream().map(Outcome::toString).toList();
+      TimeZone.setDefault(TimeZone.getTimeZone(ZoneId.of("Pacific/Auckland")));
+      for (Locale other : List.of(Locale.GERMANY, Locale.forLanguageTag("ar-EG-u-nu-arab"))) {
+        Locale.setDefault(other);
+        assertThat(outcomes().stream().map(Outcome::toString).toList()).isEqualTo(atHome);
+      }
+    } finally {
+      TimeZone.setDefault(zone);
+      Locale.setDefault(locale);
+    }
+  }
+}

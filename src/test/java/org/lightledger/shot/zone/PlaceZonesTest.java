@@ -1,0 +1,150 @@
+package org.lightledger.shot.zone;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.time.Duration;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestReporter;
+import org.lightledger.geo.GeoPoint;
+import org.lightledger.testing.Reference;
+
+class PlaceZonesTest {
+  private static final PlaceZones ZONES = new PlaceZones();
+  private static final int CALLS = 5_000;
+  private static final GeoPoint SANABRIA = new GeoPoint(42.05, -6.63);
+
+  /** The rows of the reference where the answer is another, and why. */
+  private static final Map<String, String> DIFFERENT =
+      Map.of(
+          "Z083",
+          "Africa/Johannesburg|Antarctica/McMurdo|Antarctica/Troll: deep in Antarctica three claims"
+              + " and station times overlap; the table names two",
+          "Z122",
+          "Asia/Shanghai|Asia/Urumqi: Xinjiang keeps two times, and the map shows both",
+          "Z123",
+          "Asia/Shanghai|Asia/Thimphu: claimed by both sides",
+          "Z287",
+          "Asia/Shanghai|Asia/Urumqi: Xinjiang keeps two times, and the map shows both");
+
+  @Test
+  void agreesWithTheReferenceButForTheNamedRows(TestReporter reporter) {
+    Map<String, String> different = new LinkedHashMap<>();
+    List<Map<String, String>> rows = Reference.csv("zones/points.csv");
+    for (Map<String, String> row : rows) {
+      ZonesAtPlace found = ZONES.zonesAt(point(row), 0);
+      String names = names(found);
+      if (!names.equals(row.get("expected_zone(s)"))) {
+        different.put(row.get("id"), names);
+      }
+    }
+    reporter.publishEntry(
+        "zones", (rows.size() - different.size()) + " of " + rows.size() + " as expected");
+    assertThat(different.keySet()).isEqualTo(DIFFERENT.keySet());
+    different.forEach((id, names) -> assertThat(DIFFERENT.get(id)).startsWith(names + ":"));
+  }
+
+  /** Names from the map, so that the comparison does not depend on this Java's own zone data. */
+  private static String names(ZonesAtPlace found) {
+    return Stream.concat(found.zones().stream().map(ZoneId::getId), found.unknownNames().stream())
+        .sorted()
+        .collect(Collectors.joining("|"));
+  }
+
+  private static GeoPoint point(Map<String, String> row) {
+    return new GeoPoint(
+        Double.parseDouble(row.getOrDefault("lat_deg", "")),
+        Double.parseDouble(row.getOrDefault("lon_deg_east", "")));
+  }
+
+  @Test
+  void aZoneThatThisJavaLacksIsNamedAndNotReplaced() {
+    String name = "America/Coyhaique";
+    boolean known = ZoneId.getAvailableZoneIds().contains(name);
+    ZonesAtPlace coyhaique = ZONES.zonesAt(new GeoPoint(-45.571177, -72.068456), 0);
+    assertThat(coyhaique.unknownNames()).isEqualTo(known ? List.of() : List.of(name));
+    assertThat(coyhaique.zones().stream().map(ZoneId::getId).toList())
+        .isEqualTo(known ? List.of(name) : List.of());
+  }
+
+  /** The border of Spain and Portugal runs along the Guadiana; its middle is mapped to metres. */
+  @Test
+  void aPlaceNearABorderHasTheZonesOfBothSides() {
+    GeoPoint spanishBank = new GeoPoint(37.3445, -7.4440);
+    ZonesAtPlace exact = ZONES.zonesAt(spanishBank, 0);
+    assertThat(exact.zones()).hasSize(1);
+    assertThat(ZONES.zonesAt(spanishBank, 2000).zones())
+        .containsExactly(ZoneId.of("Europe/Lisbon"), ZoneId.of("Europe/Madrid"));
+    assertThat(ZONES.zonesAt(SANABRIA, 20).zones()).containsExactly(ZoneId.of("Europe/Madrid"));
+  }
+
+  @Test
+  void everyPlaceOnEarthHasAZone() {
+    List<GeoPoint> without = new ArrayList<>();
+    for (int latitude = -89; latitude <= 89; latitude += 4) {
+      for (int longitude = -179; longitude < 180; longitude += 4) {
+        GeoPoint place = new GeoPoint(latitude + 0.123, longitude + 0.321);
+        if (names(ZONES.zonesAt(place, 0)).isEmpty()) {
+          without.add(place);
+        }
+      }
+    }
+    assertThat(without).isEmpty();
+  }
+
+  @Test
+  void loadsFastAndSmallAndAnswersInMicroseconds(TestReporter reporter) {
+    long memoryBefore = usedBytes();
+    long start = System.nanoTime();
+    PlaceZones fresh = new PlaceZones();
+    fresh.zonesAt(SANABRIA, 0);
+    Duration load = Duration.ofNanos(System.nanoTime() - start);
+    long memory = usedBytes() - memoryBefore;
+    // The best of ten rounds: the others were disturbed by compilation or by a busy machine.
+    double microseconds = Double.POSITIVE_INFINITY;
+    for (int round = 0; round < 10; round++) {
+      start = System.nanoTime();
+      int found = askAcrossIberia(fresh);
+      microseconds = Math.min(microseconds, (System.nanoTime() - start) / 1e3 / CALLS);
+      assertThat(found).isGreaterThanOrEqualTo(CALLS);
+    }
+    reporter.publishEntry("load ms", String.valueOf(load.toMillis()));
+    reporter.publishEntry("memory MB", String.valueOf(memory / 1_000_000));
+    reporter.publishEntry("µs per call", String.valueOf(Math.round(microseconds)));
+    // Measured 0.6 s, 75 MB and 4 µs; the limits leave room for a slow and busy machine.
+    assertThat(load).isLessThan(Duration.ofSeconds(6));
+    assertThat(memory).isLessThan(150_000_000L);
+    assertThat(microseconds).isLessThan(50);
+  }
+
+  private static int askAcrossIberia(PlaceZones zones) {
+    int found = 0;
+    for (int i = 0; i < CALLS; i++) {
+      GeoPoint place = new GeoPoint(36 + i % 700 / 100.0, -9 + i % 370 / 50.0);
+      found += zones.zonesAt(place, 0).zones().size();
+    }
+    return found;
+  }
+
+  private static long usedBytes() {
+    System.gc();
+    Runtime runtime = Runtime.getRuntime();
+    return runtime.totalMemory() - runtime.freeMemory();
+  }
+
+  @Test
+  void aDistanceThatIsNoneIsRefused() {
+    for (double distance : new double[] {-1, Double.NaN, Double.POSITIVE_INFINITY}) {
+      assertThatThrownBy(() -> ZONES.zonesAt(SANABRIA, distance))
+          .isInstanceOf(IllegalArgumentException.class)
+          .hasMessage("expected a distance in metres, 0 or more, found " + distance);
+    }
+  }
+}

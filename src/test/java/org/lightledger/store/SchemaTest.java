@@ -1,0 +1,386 @@
+package org.lightledger.store;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.lightledger.geo.Bearing;
+import org.lightledger.shortlist.Shortlist;
+import org.lightledger.spot.Facing;
+
+class SchemaTest extends LedgerTestBase {
+
+  /** Changes of a sound row, each followed by the rule it breaks. */
+  private static final String[][] BROKEN = {
+    {"UPDATE stock SET id = 2", "stock has one row"},
+    {"UPDATE spots SET geom = 'text'", "a spot's geom must be a GeoPackage geometry"},
+    {"UPDATE spots SET geom = x'00'", "a spot's geom must be a GeoPackage geometry"},
+    {"UPDATE spots SET name = ' '", "a spot's name must be text and not blank"},
+    {"UPDATE spots SET name = x'41'", "a spot's name must be text and not blank"},
+    {"UPDATE spots SET area = ''", "a spot's area must be text and not blank"},
+    {"UPDATE spots SET zone = ''", "a spot's zone must be the name of a time zone"},
+    {"UPDATE spots SET open = 2", "a spot's open must be 0 or 1"},
+    {"UPDATE spots SET open = 'yes'", "a spot's open must be 0 or 1"},
+    {"UPDATE spots SET notes = x'41'", "a spot's notes must be text"},
+    {"UPDATE spots SET cautions = x'41'", "a spot's cautions must be text"},
+    {"UPDATE facings SET bearing_deg = 360", "bearing_deg must be a number in [0, 360)"},
+    {"UPDATE facings SET bearing_deg = -0.001", "bearing_deg must be a number in [0, 360)"},
+    {"UPDATE facings SET bearing_deg = 'north'", "bearing_deg must be a number in [0, 360)"},
+    {"UPDATE facings SET bearing_deg = 9e999", "bearing_deg must be a number in [0, 360)"},
+    {"UPDATE facings SET spread_deg = 180.001", "spread_deg must be a number in [0, 180]"},
+    {"UPDATE facings SET spread_deg = 'wide'", "spread_deg must be a number in [0, 180]"},
+    {"UPDATE facings SET origin = 'GUESS'", "a facing's origin must be SHOTS or OWNER"},
+    {"UPDATE facings SET shots = -1", "a facing's shots must be a count of 0 or more"},
+    {"UPDATE facings SET shots = 1.5", "a facing's shots must be a count of 0 or more"},
+    {"UPDATE shots SET geom = 'text'", "a shot's geom must be a GeoPackage geometry"},
+    {"UPDATE shots SET sha256 = upper(sha256)", "sha256 must be 64 digits of 0-9 a-f"},
+    {"UPDATE shots SET sha256 = 'abc'", "sha256 must be 64 digits of 0-9 a-f"},
+    {
+      "UPDATE shots SET captured_ms = NULL",
+      "a shot's time must be KNOWN, AMBIGUOUS or UNKNOWN with what belongs to it"
+    },
+    {
+      "UPDATE shots SET captured_ms = 'noon'",
+      "a shot's time must be KNOWN, AMBIGUOUS or UNKNOWN with what belongs to it"
+    },
+    {
+      "UPDATE shots SET time_source = 'GUESS'",
+      "a shot's time must be KNOWN, AMBIGUOUS or UNKNOWN with what belongs to it"
+    },
+    {
+      "UPDATE shots SET time_source = NULL",
+      "a shot's time must be KNOWN, AMBIGUOUS or UNKNOWN with what belongs to it"
+    },
+    {
+      "UPDATE shots SET time_state = 'AMBIGUOUS'",
+      "a shot's time must be KNOWN, AMBIGUOUS or UNKNOWN with what belongs to it"
+    },
+    {
+      "UPDATE shots SET time_state = 'UNKNOWN'",
+      "a shot's time must be KNOWN, AMBIGUOUS or UNKNOWN with what belongs to it"
+    },
+    {
+      "UPDATE shots SET time_state = 'MAYBE'",
+      "a shot's time must be KNOWN, AMBIGUOUS or UNKNOWN with what belongs to it"
+    },
+    {"UPDATE shots SET captured_rest_ns = 1000000", "captured_rest_ns must be in [0, 999999]"},
+    {"UPDATE shots SET captured_offset_s = 64801", "captured_offset_s must be in [-64800, 64800]"},
+    {
+      "UPDATE shots SET position_source = NULL",
+      "position_source must be a known source, and NULL without a geom"
+    },
+    {
+      "UPDATE shots SET position_source = 'GUESS'",
+      "position_source must be a known source, and NULL without a geom"
+    },
+    {
+      "UPDATE shots SET position_altitude_m = 'high'",
+      "position_altitude_m must be a finite number of metres"
+    },
+    {
+      "UPDATE shots SET clock_correction_ms = 3600000000000",
+      "clock_correction_ms must be less than a million hours"
+    },
+    {
+      "UPDATE shots SET clock_correction_ms = 'late'",
+      "clock_correction_ms must be less than a million hours"
+    },
+    {
+      "UPDATE shots SET position_error_m = 0",
+      "position_error_m must be a positive number of metres"
+    },
+    {
+      "UPDATE shots SET position_error_m = 'some'",
+      "position_error_m must be a positive number of metres"
+    },
+    {
+      "UPDATE shots SET position_error_m = 9e999",
+      "position_error_m must be a positive number of metres"
+    },
+    {"UPDATE shots SET facing_deg = 360", "facing_deg must be a number in [0, 360)"},
+    {"UPDATE shots SET facing_deg = 'north'", "facing_deg must be a number in [0, 360)"},
+    {
+      "UPDATE shots SET facing_source = NULL",
+      "facing_source must be a known source, and NULL without facing_deg"
+    },
+    {
+      "UPDATE shots SET facing_deg = NULL",
+      "facing_source must be a known source, and NULL without facing_deg"
+    },
+    {
+      "UPDATE shots SET sun_azimuth_deg = 360",
+      "the sun needs azimuth [0, 360), both altitudes [-90, 90], a place and a known time"
+    },
+    {
+      "UPDATE shots SET sun_azimuth_deg = NULL",
+      "the sun needs azimuth [0, 360), both altitudes [-90, 90], a place and a known time"
+    },
+    {
+      "UPDATE shots SET sun_apparent_altitude_deg = 90.001",
+      "the sun needs azimuth [0, 360), both altitudes [-90, 90], a place and a known time"
+    },
+    {
+      "UPDATE shots SET sun_geometric_altitude_deg = 'low'",
+      "the sun needs azimuth [0, 360), both altitudes [-90, 90], a place and a known time"
+    },
+    {"UPDATE shots SET ev100 = 9e999", "ev100 must be a finite number"},
+    {"UPDATE shots SET ev100 = 'bright'", "ev100 must be a finite number"},
+    {"UPDATE shots SET needs_attention = 2", "needs_attention must be 0 or 1"},
+    {"UPDATE shots SET problems = 'none'", "problems must be a list in JSON"},
+    {"UPDATE shots SET file_format = x'41'", "file_format must be text"},
+    {"UPDATE shots SET file_offset_s = -64801", "file_offset_s must be in [-64800, 64800]"},
+    {
+      "UPDATE shots SET file_latitude_deg = 95",
+      "the file's place must be latitude [-90, 90] and longitude [-180, 180]"
+    },
+    {
+      "UPDATE shots SET file_longitude_deg = NULL",
+      "the file's place must be latitude [-90, 90] and longitude [-180, 180]"
+    },
+    {
+      "UPDATE shots SET file_altitude_m = 9e999",
+      "file_altitude_m must be a finite number of metres"
+    },
+    {
+      "UPDATE shots SET file_position_error_m = 0",
+      "file_position_error_m must be a positive number of metres"
+    },
+    {
+      "UPDATE shots SET file_direction_deg = 360",
+      "file_direction_deg must be a number in [0, 360) with its north"
+    },
+    {
+      "UPDATE shots SET file_direction_north = NULL",
+      "file_direction_deg must be a number in [0, 360) with its north"
+    },
+    {
+      "UPDATE shots SET file_exposure_time_s = 0",
+      "file_exposure_time_s must be a positive number of seconds"
+    },
+    {"UPDATE shots SET file_f_number = -1", "file_f_number must be a positive number"},
+    {"UPDATE shots SET file_iso_speed = 'auto'", "file_iso_speed must be a positive number"},
+    {
+      "UPDATE shots SET file_focal_length_35mm_mm = 0",
+      "file_focal_length_35mm_mm must be a positive number of millimetres"
+    },
+    {"UPDATE shots SET file_orientation = 9", "file_orientation must be in 1..8"},
+    {"UPDATE shots SET file_width_px = 0", "file_width_px must be a positive whole number"},
+    {"UPDATE shots SET file_height_px = 1.5", "file_height_px must be a positive whole number"},
+    {"UPDATE shots SET file_problems = ''", "file_problems must be a list in JSON"},
+    {"UPDATE files SET path = ''", "path must be text and not empty"},
+    {"UPDATE files SET size_bytes = -1", "size_bytes must be 0 or more"},
+    {"UPDATE files SET modified_ms = 'today'", "modified_ms must be whole milliseconds"},
+    {"UPDATE files SET sha256 = 'x'", "sha256 must be 64 digits of 0-9 a-f"},
+    {
+      "UPDATE files SET status = 'LOST'",
+      "a file's status must be READ, FORMAT_NOT_READ or UNREADABLE"
+    },
+    {"UPDATE files SET problems = '{}'", "problems must be a list in JSON"},
+    {"UPDATE shortlists SET title = ''", "a shortlist's title must be text and not blank"},
+    {"UPDATE shortlists SET message = x'41'", "a shortlist's message must be text"},
+    {"UPDATE shortlist_entries SET place = -1", "place must be a whole number of 0 or more"},
+    {
+      "UPDATE shortlist_entries SET light = 'RIM'",
+      "an entry's moment must have both ends, a light and a facing in [0, 360), or nothing"
+    },
+    {
+      "UPDATE shortlist_entries SET (light_from, light_until, light, facing_deg)"
+          + " = ('2026-06-20T20:05+02:00', '2026-06-20T20:06+02:00', 'BRIGHT', 0)",
+      "an entry's moment must have both ends, a light and a facing in [0, 360), or nothing"
+    },
+    {"UPDATE shortlist_entries SET words = x'41'", "an entry's words must be text"},
+    {
+      "UPDATE shares SET token = 'short'",
+      "a share's token must be text of 22 characters or more of A-Z a-z 0-9 - _"
+    },
+    {"UPDATE shares SET token_sha256 = 'x'", "token_sha256 must be 64 digits of 0-9 a-f"},
+    {"UPDATE shares SET exact_positions = 2", "exact_positions must be 0 or 1"},
+    {"UPDATE shares SET expires_ms = 'never'", "a share's times must be whole milliseconds"},
+    {"UPDATE settings SET name = ''", "a setting's name must be text and not blank"},
+    {"UPDATE settings SET value = x'41'", "a setting's value must be text"},
+  };
+
+  @Test
+  void everyRuleRefusesWhatBreaksItAndSaysWhatWasExpected() {
+    fill();
+    Set<String> shown = new LinkedHashSet<>();
+    for (String[] broken : BROKEN) {
+      assertThatThrownBy(() -> sql(broken[0]))
+          .as(broken[0])
+          .isInstanceOfSatisfying(
+              LedgerException.class,
+              problem -> assertThat(problem.reason()).isEqualTo(LedgerException.Reason.RULE_BROKEN))
+          .hasMessage("the ledger refuses the row: " + broken[1] + "; nothing was changed");
+      shown.add(broken[1]);
+    }
+    assertThat(shown).as("every rule is shown to refuse something").isEqualTo(rules());
+    assertThat(LedgerCheck.run(folder)).isEmpty();
+  }
+
+  @Test
+  void whatIsNotANumberIsRefused() throws SQLException {
+    fill();
+    try (Connection connection = LedgerFile.in(folder).connectForWriting();
+        PreparedStatement update =
+            connection.prepareStatement("UPDATE facings SET bearing_deg = ?")) {
+      update.setDouble(1, Double.NaN);
+      assertThatThrownBy(update::executeUpdate)
+          .isInstanceOfSatisfying(
+              SQLException.class,
+              problem ->
+                  assertThat(LedgerException.of(problem))
+                      .hasMessage(
+                          "expected a value, found none in facings.bearing_deg;"
+                              + " nothing was changed"));
+    }
+  }
+
+  /** What no CHECK can know is wrong, by whom it was put there, and where it is read. */
+  @Test
+  void whatAnotherProgramPutThereIsNamedNotGuessed() {
+    fill();
+    assertForeign(
+        "UPDATE spots SET zone = 'Europe/Atlantis'",
+        "spot 1",
+        "Europe/Atlantis",
+        session -> session.spots().all());
+    assertForeign(
+        "UPDATE shots SET file_local_time = 'noon'",
+        "shot 1",
+        "noon",
+        session -> session.shots().find(1));
+    assertForeign(
+        "UPDATE shots SET (file_local_time, problems) = (NULL, '[{\"kind\":\"ODD\"}]')",
+        "shot 1",
+        "ODD",
+        session -> session.shots().find(1));
+    assertForeign(
+        "UPDATE files SET problems = '[7]'",
+        "the row of a file",
+        "[7]",
+        session -> session.files().all());
+    assertForeign(
+        "UPDATE shortlist_entries SET (light_from, light_until, light, facing_deg)"
+            + " = ('noon', 'later', 'RIM', 0)",
+        "shortlist entry 1",
+        "noon",
+        session -> session.shortlists().find(1));
+  }
+
+  private void assertForeign(String change, String row, String found, LedgerWork<?> work) {
+    sql(change);
+    assertThatThrownBy(() -> ledger.read(work))
+        .isInstanceOfSatisfying(
+            LedgerException.class,
+            problem -> assertThat(problem.reason()).isEqualTo(LedgerException.Reason.NOT_A_LEDGER))
+        .hasMessageContaining(row + " holds something that Lightledger did not write: ")
+        .hasMessageContaining(found);
+  }
+
+  @Test
+  void theNewestMigrationIsTheVersionThatOpeningExpects() throws IOException {
+    try (Stream<Path> migrations = Files.list(Path.of("schema"))) {
+      assertThat(
+              migrations
+                  .map(path -> path.getFileName().toString())
+                  .filter(name -> name.matches("V\\d+__.*\\.sql"))
+                  .mapToInt(name -> Integer.parseInt(name.substring(1, name.indexOf("__"))))
+                  .max())
+          .hasValue(LedgerFile.SCHEMA_VERSION);
+    }
+  }
+
+  @Test
+  void whatIsAskedOftenIsFoundByAnIndex() {
+    for (String query :
+        List.of(
+            "SELECT id FROM shots WHERE sha256 = ?",
+            "SELECT id FROM shots WHERE spot_id = ? ORDER BY captured_ms",
+            "SELECT id FROM shots WHERE captured_ms >= ? AND captured_ms < ?",
+            "SELECT id FROM shots WHERE needs_attention = 1 ORDER BY id",
+            "SELECT bearing_deg, shots FROM facings f WHERE spot_id = ? ORDER BY origin, id",
+            "SELECT path FROM files WHERE path = ?",
+            "SELECT path FROM files WHERE shot_id = ?",
+            "SELECT path FROM files WHERE status = ? ORDER BY path",
+            "SELECT id FROM shortlist_entries WHERE shortlist_id = ? ORDER BY place",
+            "SELECT id FROM shortlist_entries WHERE spot_id = ?",
+            "SELECT id FROM shares WHERE token_sha256 = ?",
+            "SELECT value FROM settings WHERE name = ?")) {
+      List<String> plan =
+          ledger.read(
+              session ->
+                  session
+                      .call("EXPLAIN QUERY PLAN " + query)
+                      .list(
+                          row -> {
+                            row.integer();
+                            row.integer();
+                            row.integer();
+                            return row.text();
+                          }));
+      assertThat(plan).as(query).hasSize(1);
+      assertThat(plan.get(0)).as(query).contains(" INDEX ").doesNotContain("TEMP B-TREE");
+    }
+  }
+
+  private void fill() {
+    ledger.change(
+        session -> {
+          Facing facing = new Facing(new Bearing(10), 20, Facing.Origin.OWNER, 0);
+          long spot = session.spots().insert(Samples.spot("Chapel", CHAPEL, facing));
+          long shot =
+              session
+                  .shots()
+                  .insert(
+                      Samples.shot(CHAPEL, Instant.EPOCH),
+                      "abcdef0123456789".repeat(4),
+                      Samples.sun(95, 12),
+                      spot);
+          session
+              .files()
+              .record(
+                  new StoredFile(
+                      Path.of("a.jpg"),
+                      1,
+                      Instant.EPOCH,
+                      Samples.sha256(1),
+                      FileStatus.READ,
+                      shot,
+                      List.of()));
+          long list = session.shortlists().create("Ana and Luis", "");
+          session.shortlists().add(list, new Shortlist.Entry(spot, null, null, ""));
+          session.shares().create(list, "abcdefghijklmnopqrstuv", true, Instant.EPOCH, null);
+          session.settings().set("name", "value");
+        });
+  }
+
+  /** The names of the rules in the ledger's own tables. */
+  private Set<String> rules() {
+    Set<String> rules = new LinkedHashSet<>();
+    Pattern rule = Pattern.compile("CONSTRAINT \"([^\"]+)\"\\s+CHECK");
+    List<String> tables =
+        ledger.read(
+            session ->
+                session.call("SELECT sql FROM sqlite_master WHERE type = 'table'").list(Row::text));
+    for (String table : tables) {
+      Matcher matcher = rule.matcher(table);
+      while (matcher.find()) {
+        rules.add(matcher.group(1));
+      }
+    }
+    return rules;
+  }
+}

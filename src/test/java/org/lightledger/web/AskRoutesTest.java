@@ -1,0 +1,114 @@
+package org.lightledger.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.time.Duration;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class AskRoutesTest {
+  /** The mill's shots look WSW; an hour before sunset in December the sun stands in the SW. */
+  private static final String DECEMBER =
+      "/?light=backlit&light=rim&from=2026-12-01&to=2026-12-31&when=sun&minutes=60&side=before"
+          + "&event=sunset";
+
+  @TempDir Path folder;
+  private TestSite site;
+
+  @BeforeEach
+  void open() {
+    site = new TestSite(folder).withPhotos();
+  }
+
+  @AfterEach
+  void close() {
+    site.close();
+  }
+
+  @Test
+  void anAnswerSaysWhenWhichWayWhereTheSunStandsAndWhatItRestsOn() {
+    String page = site.get(DECEMBER).text();
+
+    assertThat(page)
+        .contains("2 spots are backlit or rim", "1 Dec 2026 to 31 Dec 2026, 60 min before sunset")
+        .contains(" of 31 days", "tier-scouted", "Put on shortlist")
+        .containsPattern("Face</dt><dd>SW 23[0-9]°")
+        .containsPattern("Sun</dt><dd>SW 2[0-9]{2}°, [0-9.]+° high")
+        .containsPattern("<strong>[0-9]{2}:[0-9]{2} to [0-9]{2}:[0-9]{2}</strong>")
+        .contains("/shots/1/preview?w=480", "href=\"/spots/1\"");
+  }
+
+  @Test
+  void aSpotWithoutAFacingStandsApartFromTheAnswers() {
+    String page = site.get(DECEMBER).text();
+
+    assertThat(page.indexOf("No facing known yet"))
+        .isGreaterThan(page.indexOf("data-number=\"2\""));
+    assertThat(page).contains("no facing known yet");
+  }
+
+  @Test
+  void theQuestionOfTheAddressStandsInTheForm() {
+    String page =
+        site.get(
+                "/?light=side&from=2027-03-04&when=clock&at=08:15&until=09:45&near=41.95,-6.61&within=2.5")
+            .text();
+
+    assertThat(page)
+        .containsPattern("value=\"side\" checked")
+        .contains("value=\"2027-03-04\"", "value=\"08:15\"", "value=\"09:45\"")
+        .contains("value=\"41.950000,-6.610000\"", "value=\"2.5\"");
+  }
+
+  @Test
+  void theCircleLeavesOutWhatLiesBeyondIt() {
+    String page = site.get(DECEMBER + "&near=41.954,-6.61&within=0.1").text();
+
+    assertThat(page).contains("41.954000,-6.610000,100").doesNotContain("href=\"/spots/1\"");
+  }
+
+  @Test
+  void aPartialUpdateHoldsTheAnswersAlone() {
+    String part = site.get(DECEMBER, "HX-Request", "true").text();
+
+    assertThat(part).startsWith("<section id=\"answers\"").doesNotContain("<html");
+  }
+
+  @Test
+  void aPageRestoredFromTheBrowsersHistoryIsWhole() {
+    String page =
+        site.get(DECEMBER, "HX-Request", "true", "HX-History-Restore-Request", "true").text();
+
+    assertThat(page).contains("<html");
+  }
+
+  @Test
+  void badFieldsAreNamedAtOnceAndTheGoodOnesStay() {
+    TestSite.Answer answer =
+        site.get("/?light=rim&from=yesterday&to=2026-12-31&when=clock&at=26:00&near=nowhere");
+
+    assertThat(answer.status()).isEqualTo(422);
+    assertThat(answer.text())
+        .contains("3 fields need another look", "href=\"#f-from\"", "href=\"#f-at\"")
+        .contains("value=\"nowhere\"", "found \"yesterday\"")
+        .containsPattern("value=\"rim\" checked");
+  }
+
+  @Test
+  void noAnswerTeachesWhatToTry() {
+    assertThat(site.get("/?light=twilight&from=2026-12-01&when=clock&at=12:00").text())
+        .contains("No spots are twilight", "3 spots were looked at", "Try another hour");
+  }
+
+  @Test
+  void todayIsTheDateAtThePlaceAndNotTheMachines() {
+    site.clock().advance(Duration.ofHours(13).plusMinutes(30));
+
+    assertThat(site.get("/").text())
+        .as("23:30 UTC on 25 November is 00:30 on the 26th at the spots")
+        .contains("data-from=\"2026-11-26\" data-to=\"2026-11-26\"");
+  }
+}

@@ -1,0 +1,35 @@
+package org.lightledger.web;
+
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+
+/** A clock that stands still until a test moves it. */
+final class TestClock extends Clock {
+  private volatile Instant now;
+
+  TestClock(Instant now) {
+    this.now = now;
+  }
+
+  void advance(Duration by) {
+    now = now.plus(by);
+  }
+
+  @Override
+  public Instant instant() {
+    return now;
+  }
+
+  @Override
+  public ZoneId getZone() {
+    return ZoneOffset.UTC;
+  }
+
+  @Override
+  public Clock withZone(ZoneId zone) {
+    return Clock.fixed(now, zone);
+  }
+}

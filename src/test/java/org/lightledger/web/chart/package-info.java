@@ -1,0 +1,5 @@
+/** Tests of the drawings. */
+@NullMarked
+package org.lightledger.web.chart;
+
+import org.jspecify.annotations.NullMarked;

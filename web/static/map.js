@@ -1,0 +1,205 @@
+"use strict";
+
+/* Maps are built from the list beside them: every element with data-place is a marker. */
+(() => {
+  const WEDGE_PX = 46;
+  const SUN_PX = 64;
+  const NARROWEST_DEG = 7;
+  const maps = new Map();
+
+  const offset = (map, centre, bearingDeg, px) => {
+    const origin = map.project(centre);
+    const angle = (bearingDeg * Math.PI) / 180;
+    return map.unproject(origin.add([px * Math.sin(angle), -px * Math.cos(angle)]));
+  };
+
+  const wedge = (map, centre, bearingDeg, spreadDeg) => {
+    const half = Math.max(spreadDeg, NARROWEST_DEG);
+    const points = [centre];
+    for (let i = -8; i <= 8; i += 1) {
+      points.push(offset(map, centre, bearingDeg + (i / 8) * half, WEDGE_PX));
+    }
+    return L.polygon(points, { className: "wedge", interactive: false, weight: 1.5 });
+  };
+
+  const facingsOf = (element) =>
+    (element.dataset.facings || "")
+      .split(";")
+      .filter(Boolean)
+      .map((pair) => pair.split(":").map(Number));
+
+  const drawDirections = (state) => {
+    state.directions.clearLayers();
+    for (const place of state.places) {
+      for (const [bearing, spread] of facingsOf(place.element)) {
+        state.directions.addLayer(wedge(state.map, place.point, bearing, spread));
+      }
+      if (place.element.dataset.sun) {
+        const end = offset(state.map, place.point, Number(place.element.dataset.sun), SUN_PX);
+        const above = place.element.dataset.up === "true";
+        state.directions.addLayer(
+          L.polyline([place.point, end], {
+            className: above ? "sunline" : "sunline is-below",
+            interactive: false,
+            weight: 2,
+          }),
+        );
+        state.directions.addLayer(
+          L.circleMarker(end, {
+            className: above ? "sundisc" : "sundisc is-below",
+            interactive: false,
+            radius: 5,
+            weight: 1.5,
+          }),
+        );
+      }
+    }
+  };
+
+  const mark = (state, element, on) => {
+    const place = state.places.find((p) => p.element === element);
+    if (!place) {
+      return;
+    }
+    element.classList.toggle("is-marked", on);
+    place.marker.getElement()?.classList.toggle("is-marked", on);
+    place.marker.setZIndexOffset(on ? 1000 : 0);
+  };
+
+  const marker = (state, element, point) => {
+    const number = element.dataset.number || "";
+    const kind = element.dataset.kind || (number ? "numbered" : "plain");
+    const name = element.dataset.name || "";
+    const span = document.createElement("span");
+    span.textContent = number;
+    const made = L.marker(point, {
+      title: name,
+      icon: L.divIcon({ className: `pin pin-${kind}`, html: span, iconSize: null }),
+    }).addTo(state.markers);
+    made.getElement()?.setAttribute("aria-label", number ? `${number}: ${name}` : name);
+    made.on("click keypress", (event) => {
+      if (event.originalEvent && event.originalEvent.type === "keypress" && event.originalEvent.key !== "Enter") {
+        return;
+      }
+      document.dispatchEvent(new CustomEvent("show-list"));
+      const target = element.hidden ? element.closest("li, section") : element;
+      target.scrollIntoView({ block: "center", behavior: "smooth" });
+      (target.querySelector("h3 a, a") || target).focus({ preventScroll: true });
+    });
+    made.on("mouseover", () => mark(state, element, true));
+    made.on("mouseout", () => mark(state, element, false));
+    return made;
+  };
+
+  const circle = (state) => {
+    const text = document.querySelector("[data-circle]")?.dataset.circle;
+    if (!text) {
+      return null;
+    }
+    const [lat, lng, radius] = text.split(",").map(Number);
+    const drawn = L.circle([lat, lng], { radius, className: "within", interactive: false, weight: 1.5 });
+    drawn.addTo(state.markers);
+    return drawn.getBounds();
+  };
+
+  const fill = (state) => {
+    state.markers.clearLayers();
+    state.places = [];
+    for (const element of document.querySelectorAll("[data-place]")) {
+      const point = L.latLng(Number(element.dataset.lat), Number(element.dataset.lon));
+      const place = { element, point, marker: null };
+      place.marker = marker(state, element, point);
+      state.places.push(place);
+      for (const type of ["mouseenter", "focusin"]) {
+        element.addEventListener(type, () => mark(state, element, true));
+      }
+      for (const type of ["mouseleave", "focusout"]) {
+        element.addEventListener(type, () => mark(state, element, false));
+      }
+    }
+    const around = circle(state);
+    fit(state, around);
+    drawDirections(state);
+  };
+
+  const fit = (state, around) => {
+    const bounds = L.latLngBounds(state.places.map((place) => place.point));
+    if (around) {
+      bounds.extend(around);
+    }
+    if (bounds.isValid()) {
+      state.map.fitBounds(bounds, { padding: [70, 70], maxZoom: 18, animate: false });
+    } else {
+      state.map.setView([0, 0], 1);
+    }
+  };
+
+  const build = (element) => {
+    const map = L.map(element, {
+      zoomSnap: 0.5,
+      zoomControl: false,
+      maxZoom: 20,
+      minZoom: 1,
+      worldCopyJump: true,
+    });
+    map.attributionControl.setPrefix("");
+    map.attributionControl.addAttribution("Your own positions, WGS 84. No base map.");
+    L.control.zoom({ position: "topright" }).addTo(map);
+    L.control.scale({ imperial: false }).addTo(map);
+    window.graticule(map);
+    const state = {
+      map,
+      places: [],
+      directions: L.layerGroup().addTo(map),
+      markers: L.featureGroup().addTo(map),
+    };
+    element.setAttribute("role", "region");
+    element.setAttribute("aria-label", element.dataset.label || "Map");
+    map.on("zoomend", () => drawDirections(state));
+    maps.set(element, state);
+    fill(state);
+    pickers(state);
+  };
+
+  /* A button that takes a place from the next click on the map. */
+  const pickers = (state) => {
+    for (const button of document.querySelectorAll("[data-pick]")) {
+      button.hidden = false;
+      button.addEventListener("click", () => {
+        const on = button.getAttribute("aria-pressed") !== "true";
+        button.setAttribute("aria-pressed", String(on));
+        state.map.getContainer().classList.toggle("is-picking", on);
+        if (on) {
+          document.dispatchEvent(new CustomEvent("show-map"));
+        }
+      });
+      state.map.on("click", (event) => {
+        if (button.getAttribute("aria-pressed") !== "true") {
+          return;
+        }
+        const point = event.latlng.wrap();
+        const field = document.getElementById(button.dataset.pick);
+        field.value = `${point.lat.toFixed(6)},${point.lng.toFixed(6)}`;
+        button.setAttribute("aria-pressed", "false");
+        state.map.getContainer().classList.remove("is-picking");
+        field.dispatchEvent(new Event("change", { bubbles: true }));
+      });
+    }
+  };
+
+  document.querySelectorAll("[data-map]").forEach(build);
+
+  document.addEventListener("htmx:afterSettle", (event) => {
+    if (event.target.id === "answers" || event.target.id === "spot-rows") {
+      maps.forEach(fill);
+    }
+  });
+
+  document.addEventListener("map-shown", () => {
+    for (const state of maps.values()) {
+      state.map.invalidateSize();
+      fit(state, null);
+      drawDirections(state);
+    }
+  });
+})();
