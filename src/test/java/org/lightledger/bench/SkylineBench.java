@@ -72,6 +72,7 @@ public class SkylineBench {
     @Setup
     public void write() throws IOException {
       Path folder = Files.createTempDirectory("skyline-bench");
+      folder.toFile().deleteOnExit();
       for (int south = 45; south <= 47; south++) {
         for (int west = 9; west <= 11; west++) {
           Path file = folder.resolve("N%02dE%03d.hgt".formatted(south, west));
@@ -79,7 +80,6 @@ public class SkylineBench {
           file.toFile().deleteOnExit();
         }
       }
-      folder.toFile().deleteOnExit();
       surface = ElevationSurface.open(List.of(folder), 1L << 30).surface();
       from = place(place);
     }
