@@ -71,13 +71,15 @@ final class FileReading {
     Source source = new Source(path, 0, Instant.EPOCH);
     String sha256 = null;
     try {
-      BasicFileAttributes attributes = Files.readAttributes(path, BasicFileAttributes.class);
-      source = new Source(path, attributes.size(), attributes.lastModifiedTime().toInstant());
+      source = source(path);
       if (source.sizeBytes() > LARGEST_BYTES) {
         return failed(source, null, tooLarge(source.sizeBytes()));
       }
       byte[] content = Files.readAllBytes(path);
       sha256 = fingerprint(content);
+      if (!source.equals(source(path)) || content.length != source.sizeBytes()) {
+        return failed(source, null, changed());
+      }
       if (known.has(sha256)) {
         return new KnownShot(source, sha256);
       }
@@ -88,6 +90,11 @@ final class FileReading {
     } catch (IOException e) {
       return failed(source, sha256, notOpened());
     }
+  }
+
+  private static Source source(Path path) throws IOException {
+    BasicFileAttributes attributes = Files.readAttributes(path, BasicFileAttributes.class);
+    return new Source(path, attributes.size(), attributes.lastModifiedTime().toInstant());
   }
 
   private static Result failed(Source source, @Nullable String sha256, Problem problem) {
@@ -126,6 +133,12 @@ final class FileReading {
             "This file has %d MB; at most %d MB are read.",
             sizeBytes >> 20,
             LARGEST_BYTES >> 20));
+  }
+
+  private static Problem changed() {
+    return new Problem(
+        Problem.Kind.UNREADABLE,
+        "This file changed while it was read; import it again when it is complete.");
   }
 
   private static Problem notOpened() {
