@@ -69,26 +69,29 @@ final class FileReading {
 
   Result read(Path path, KnownContent known) {
     Source source = new Source(path, 0, Instant.EPOCH);
-    String sha256 = null;
     try {
       source = source(path);
-      if (source.sizeBytes() > LARGEST_BYTES) {
-        return failed(source, null, tooLarge(source.sizeBytes()));
-      }
-      byte[] content = Files.readAllBytes(path);
-      sha256 = fingerprint(content);
-      if (!source.equals(source(path)) || content.length != source.sizeBytes()) {
-        return failed(source, null, changed());
-      }
-      if (known.has(sha256)) {
-        return new KnownShot(source, sha256);
-      }
+      Result result = read(source, known);
+      return source.equals(source(path)) ? result : failed(source, null, changed());
+    } catch (IOException e) {
+      return failed(source, null, notOpened());
+    }
+  }
+
+  private Result read(Source source, KnownContent known) throws IOException {
+    if (source.sizeBytes() > LARGEST_BYTES) {
+      return failed(source, null, tooLarge(source.sizeBytes()));
+    }
+    byte[] content = Files.readAllBytes(source.path());
+    String sha256 = fingerprint(content);
+    if (known.has(sha256)) {
+      return new KnownShot(source, sha256);
+    }
+    try {
       Shot shot = rules.concludeWith(options.word(), EvidenceReader.read(content));
       return new NewShot(source, sha256, shot, sunOf(shot));
     } catch (UnreadableImageException e) {
       return failed(source, sha256, e.problem());
-    } catch (IOException e) {
-      return failed(source, sha256, notOpened());
     }
   }
 

@@ -59,7 +59,7 @@ final class FileWalk implements Iterator<FileWalk.Step> {
             .toList();
     for (Path root : sorted) {
       Path real = real(root);
-      if (walk.roots.stream().noneMatch(real::startsWith)) {
+      if (!Files.exists(real) || walk.roots.stream().noneMatch(real::startsWith)) {
         walk.roots.add(real);
         walk.rootsAhead.add(root);
       }
