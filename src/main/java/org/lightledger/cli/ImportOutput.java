@@ -44,6 +44,7 @@ final class ImportOutput {
             json.writeNumberField("read", report.read());
             json.writeNumberField("added", report.count(FileReport.Status.ADDED));
             json.writeNumberField("known", report.count(FileReport.Status.KNOWN));
+            json.writeNumberField("joined", report.count(FileReport.Status.JOINED));
             json.writeNumberField(
                 "needsAttention", report.count(FileReport.Status.NEEDS_ATTENTION));
             json.writeNumberField("unreadable", report.count(FileReport.Status.UNREADABLE));
@@ -117,10 +118,12 @@ final class ImportOutput {
   static String summary(ImportReport report) {
     return String.format(
         Locale.ROOT,
-        "%d files read: %d added, %d known, %d need attention, %d unreadable; %d new spots%n",
+        "%d files read: %d added, %d known, %d more files of a shot, %d need attention, %d unreadable;"
+            + " %d new spots%n",
         report.read(),
         report.count(FileReport.Status.ADDED),
         report.count(FileReport.Status.KNOWN),
+        report.count(FileReport.Status.JOINED),
         report.count(FileReport.Status.NEEDS_ATTENTION),
         report.count(FileReport.Status.UNREADABLE),
         report.spotsMade());

@@ -53,8 +53,8 @@ public final class Importer {
   public ImportReport run(List<Path> roots, ImportOptions options, ImportProgress progress) {
     progress.started(FileWalk.count(roots, progress));
     FileWalk walk = FileWalk.below(roots);
-    ImportBatch batches = new ImportBatch(ledger, zones, options.joinDistanceM());
     FileReading reading = new FileReading(new ShotRules(zones), sun, options);
+    ImportBatch batches = new ImportBatch(ledger, zones, reading, options.joinDistanceM());
     ExecutorService readers = Executors.newFixedThreadPool(options.threads());
     try {
       Deque<Future<FileReading.Result>> ahead = new ArrayDeque<>();

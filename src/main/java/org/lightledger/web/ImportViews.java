@@ -82,6 +82,7 @@ final class ImportViews {
             FileReport.Status.UNREADABLE,
             FileReport.Status.NEEDS_ATTENTION,
             FileReport.Status.ADDED,
+            FileReport.Status.JOINED,
             FileReport.Status.KNOWN);
     for (FileReport.Status status : firstToLast) {
       files.stream().filter(file -> file.status() == status).forEach(order::add);
@@ -90,7 +91,8 @@ final class ImportViews {
     int hidden = all - Math.min(order.size(), MOST_ROWS);
     return new ImportPage.ReportView(
         counts.getOrDefault(FileReport.Status.ADDED, 0),
-        counts.getOrDefault(FileReport.Status.KNOWN, 0),
+        counts.getOrDefault(FileReport.Status.KNOWN, 0)
+            + counts.getOrDefault(FileReport.Status.JOINED, 0),
         counts.getOrDefault(FileReport.Status.NEEDS_ATTENTION, 0),
         counts.getOrDefault(FileReport.Status.UNREADABLE, 0),
         order.stream().limit(MOST_ROWS).map(file -> row(file, names)).toList(),
@@ -104,6 +106,7 @@ final class ImportViews {
         file.status().code(),
         switch (file.status()) {
           case ADDED -> "added";
+          case JOINED -> "one more file of a shot";
           case KNOWN -> "known already";
           case NEEDS_ATTENTION -> "needs attention";
           case UNREADABLE -> "unreadable";

@@ -67,7 +67,7 @@ class GroupingRoutesTest {
 
   @Test
   void aJoinAndItsWayBack() {
-    assertThat(site.get("/spots/1").text()).contains("Spot 2, 444 m N", "Spot 3, 498 m E");
+    assertThat(site.get("/spots/1").text()).contains("Spot 2, 443 m N", "Spot 3, 497 m E");
     String page = follow(site.post("/spots/1/join", "other", "3"));
 
     assertThat(shotsOf(1)).contains(4L);
