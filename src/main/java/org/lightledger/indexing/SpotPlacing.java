@@ -120,11 +120,6 @@ final class SpotPlacing {
     touched.add(spotId);
   }
 
-  /** A shot of the spot now tells more; its facings are learned again. */
-  void changed(long spotId) {
-    touched.add(spotId);
-  }
-
   /** Learns the facings of every spot that got a shot. */
   void learnFacings() {
     for (long spotId : touched) {

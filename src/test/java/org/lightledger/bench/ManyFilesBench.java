@@ -42,9 +42,9 @@ import org.lightledger.store.Ledger;
 import org.lightledger.sun.SpaEphemeris;
 
 /**
- * Imports very many files in little memory, next to the metadata reader alone and to exiftool on the
- * same files. Run the main method with the test class path and {@code -Xmx512m}; its arguments are
- * the number of files (100000) and a folder to work in.
+ * Imports very many files in little memory, next to the metadata reader alone and to exiftool on
+ * the same files. Run the main method with the test class path and {@code -Xmx512m}; its arguments
+ * are the number of files (100000) and a folder to work in.
  */
 public final class ManyFilesBench {
   private static final int FOLDER_SIZE = 1000;

@@ -60,7 +60,10 @@ class CtrlCTest {
     Path photos = folder.resolve("photos");
     for (int i = 0; i < PHOTOS; i++) {
       CliPhotos.write(
-          photos, String.format(Locale.ROOT, "%05d.jpg", i), 41.9 + (i % 70) * 1e-3, -6.42 - i * 1e-7);
+          photos,
+          String.format(Locale.ROOT, "%05d.jpg", i),
+          41.9 + (i % 70) * 1e-3,
+          -6.42 - i * 1e-7);
     }
     Process process = start("import", photos.toString(), "--json");
     await("out", "\"added\"");

@@ -73,10 +73,8 @@ class GroupingPropertiesTest {
 
             assertThat(ledger.home()).containsAllEntriesOf(homes);
             byOwner.forEach(
-                (spotId, place) ->
-                    assertThat(ledger.spot(spotId).position()).isEqualTo(place));
-            assertThat(ledger.dropped().size())
-                .isEqualTo(deleted);
+                (spotId, place) -> assertThat(ledger.spot(spotId).position()).isEqualTo(place));
+            assertThat(ledger.dropped().size()).isEqualTo(deleted);
 
             Map<String, Long> grown = ledger.home();
             Map<Long, GeoPoint> positions = ledger.positions();

@@ -105,8 +105,7 @@ class RobustImportTest {
     FileReading reading = new FileReading(new ShotRules(ZONES), new SpaEphemeris(), options);
     // The question whether the content is known comes while the file is being read; what writes
     // to the file then is seen only by a look after the reading.
-    FileReading.Result result =
-        new ChangingFile(reading, file, shot(2)).read();
+    FileReading.Result result = new ChangingFile(reading, file, shot(2)).read();
 
     assertThat(result)
         .isInstanceOfSatisfying(
@@ -173,8 +172,7 @@ class RobustImportTest {
     Files.setLastModifiedTime(file, modified);
     assertThat(run(ImportProgress.NONE).count(FileReport.Status.KNOWN)).isEqualTo(1);
 
-    Files.setLastModifiedTime(
-        file, FileTime.fromMillis(modified.toMillis() + 5));
+    Files.setLastModifiedTime(file, FileTime.fromMillis(modified.toMillis() + 5));
     assertThat(run(ImportProgress.NONE).count(FileReport.Status.ADDED)).isEqualTo(1);
   }
 
@@ -187,13 +185,7 @@ class RobustImportTest {
     for (int i = 0; i < 3000; i++) {
       tally.add(
           new FileReport(
-              Path.of("bad" + i),
-              FileReport.Status.UNREADABLE,
-              null,
-              null,
-              null,
-              null,
-              List.of()));
+              Path.of("bad" + i), FileReport.Status.UNREADABLE, null, null, null, null, List.of()));
     }
 
     assertThat(tally.lines()).hasSize(2 * Tally.MOST_LINES);
@@ -224,8 +216,7 @@ class RobustImportTest {
       TestPhotos.write(photos.resolve("new.jpg"), shot(2));
       TestPhotos.write(photos.resolve("folder/inner/deep.jpg"), shot(3));
       assertThat(collect(watch, 2))
-          .containsOnlyKeys(
-              photos.resolve("new.jpg"), photos.resolve("folder/inner/deep.jpg"));
+          .containsOnlyKeys(photos.resolve("new.jpg"), photos.resolve("folder/inner/deep.jpg"));
 
       TestPhotos.write(photos.resolve("folder/inner/later.jpg"), shot(4));
       assertThat(collect(watch, 1)).containsOnlyKeys(photos.resolve("folder/inner/later.jpg"));

@@ -20,7 +20,8 @@ class GroupingStoreTest extends LedgerTestBase {
           + " FROM (SELECT * FROM spot_sums WHERE weight > 0 ORDER BY spot_id)";
 
   private String sums() {
-    return ledger.read(session -> session.call(SUMS).first(row -> "" + row.textOrNull()))
+    return ledger
+        .read(session -> session.call(SUMS).first(row -> "" + row.textOrNull()))
         .orElseThrow();
   }
 
@@ -84,8 +85,7 @@ class GroupingStoreTest extends LedgerTestBase {
     long id = shot(1, 10, spot);
     assertThat(position(spot)).isNotEqualTo(CHAPEL);
 
-    ledger.change(
-        session -> session.shots().update(id, Samples.shot(CHAPEL, Instant.EPOCH), null));
+    ledger.change(session -> session.shots().update(id, Samples.shot(CHAPEL, Instant.EPOCH), null));
 
     assertThat(Geodesy.distanceM(position(spot), CHAPEL)).isLessThan(0.001);
   }
@@ -104,8 +104,7 @@ class GroupingStoreTest extends LedgerTestBase {
   @Test
   void aNumberOfADeletedSpotIsNotGivenAgain() {
     long spot = insertSpot("One", CHAPEL);
-    ledger.change(
-        session -> session.grouping().drop(session.spots().find(spot).orElseThrow()));
+    ledger.change(session -> session.grouping().drop(session.spots().find(spot).orElseThrow()));
 
     assertThat(insertSpot("Two", CHAPEL)).isGreaterThan(spot);
   }

@@ -232,7 +232,9 @@ class SchemaTest extends LedgerTestBase {
     },
     {"UPDATE dropped_spots SET name = ' '", "a dropped spot's name must be text and not blank"},
     {"UPDATE dropped_spots SET notes = x'41'", "a dropped spot's words must be text"},
-    {"UPDATE dropped_spots SET facings = 'none'", "a dropped spot's facings must be a list in JSON"},
+    {
+      "UPDATE dropped_spots SET facings = 'none'", "a dropped spot's facings must be a list in JSON"
+    },
     {"UPDATE spot_sums SET weight = -1", "a spot's running sums must be whole numbers"},
   };
 
