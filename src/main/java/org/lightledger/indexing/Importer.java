@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -23,7 +24,11 @@ import org.lightledger.sun.SunEphemeris;
  * files again adds nothing, so an interrupted import is finished by starting it again.
  */
 public final class Importer {
-  private static final int BATCH = 64;
+  /** Files kept in one transaction: each costs a wait for the disk, a killed import loses one. */
+  private static final int BATCH = 256;
+
+  /** Files read before their turn to be kept; bounds the memory. */
+  private static final int READ_AHEAD = 64;
 
   private final Ledger ledger;
   private final ZoneLookup zones;
@@ -53,6 +58,7 @@ public final class Importer {
   public ImportReport run(List<Path> roots, ImportOptions options, ImportProgress progress) {
     progress.started(FileWalk.count(roots, progress));
     FileWalk walk = FileWalk.below(roots);
+    Set<String> known = ledger.read(session -> session.shots().fingerprints());
     FileReading reading = new FileReading(new ShotRules(zones), sun, options);
     ImportBatch batches = new ImportBatch(ledger, zones, reading, options.joinDistanceM());
     ExecutorService readers = Executors.newFixedThreadPool(options.threads());
@@ -60,10 +66,10 @@ public final class Importer {
       Deque<Future<FileReading.Result>> ahead = new ArrayDeque<>();
       List<FileReading.Result> batch = new ArrayList<>();
       while (!progress.cancelled() && (walk.hasNext() || !ahead.isEmpty())) {
-        while (ahead.size() < BATCH && walk.hasNext()) {
+        while (ahead.size() < READ_AHEAD && walk.hasNext()) {
           FileWalk.Step step = walk.next();
           if (step instanceof FileWalk.Met met) {
-            ahead.add(readers.submit(() -> read(met, reading)));
+            ahead.add(readers.submit(() -> read(met, reading, known)));
           } else if (step instanceof FileWalk.Refused refused) {
             batches.tell(refused.line(), progress);
           }
@@ -106,14 +112,14 @@ public final class Importer {
     return new ImportOptions(standard.word(), standard.threads(), joinDistanceM);
   }
 
-  private FileReading.Result read(FileWalk.Met met, FileReading reading) {
+  private FileReading.Result read(FileWalk.Met met, FileReading reading, Set<String> known) {
     FileReading.Source source =
         new FileReading.Source(
             met.file(), met.attributes().size(), met.attributes().lastModifiedTime().toInstant());
     Optional<String> sha256 = unchanged(source);
     return sha256.isPresent()
         ? new FileReading.KnownShot(source, sha256.get())
-        : reading.read(met.file(), this::isKnown);
+        : reading.read(met.file(), known::contains);
   }
 
   /**
@@ -129,11 +135,6 @@ public final class Importer {
                     && known.sizeBytes() == source.sizeBytes()
                     && known.modified().toEpochMilli() == source.modified().toEpochMilli())
         .map(StoredFile::sha256);
-  }
-
-  private boolean isKnown(String sha256) {
-    Optional<Long> shotId = ledger.read(session -> session.shots().idOf(sha256));
-    return shotId.isPresent();
   }
 
   private static FileReading.Result result(Future<FileReading.Result> reading) {

@@ -18,7 +18,7 @@ import org.lightledger.app.Main;
 import org.lightledger.store.LedgerCheck;
 
 /** The program itself, asked to end by a signal as Ctrl-C does. */
-@Timeout(300)
+@Timeout(900)
 class CtrlCTest {
   private static final int PHOTOS = 6000;
 
