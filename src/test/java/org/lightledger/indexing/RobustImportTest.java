@@ -129,7 +129,7 @@ class RobustImportTest {
 
   @Test
   void aFileThatVanishesIsToldAndStopsNothing() {
-    for (int i = 0; i < 200; i++) {
+    for (int i = 0; i < 500; i++) {
       TestPhotos.write(photos.resolve(String.format(Locale.ROOT, "%03d.jpg", i)), shot(i));
     }
     ImportReport report =
@@ -141,12 +141,12 @@ class RobustImportTest {
               @Override
               public void done(FileReport file) {
                 if (file.path().endsWith("000.jpg")) {
-                  delete(photos.resolve("199.jpg"));
+                  delete(photos.resolve("499.jpg"));
                 }
               }
             });
 
-    assertThat(report.count(FileReport.Status.ADDED)).isEqualTo(199);
+    assertThat(report.count(FileReport.Status.ADDED)).isEqualTo(499);
     assertThat(report.count(FileReport.Status.UNREADABLE)).isEqualTo(1);
   }
 
