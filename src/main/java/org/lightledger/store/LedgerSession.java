@@ -25,7 +25,9 @@ public final class LedgerSession {
     SHORTLISTS,
     SHORTLIST_ENTRIES,
     SHARES,
-    SETTINGS
+    SETTINGS,
+    ANCHORS,
+    DROPPED_SPOTS
   }
 
   private final Connection connection;
@@ -37,6 +39,7 @@ public final class LedgerSession {
   private final ShortlistStore shortlists = new ShortlistStore(this);
   private final ShareStore shares = new ShareStore(this);
   private final SettingStore settings = new SettingStore(this);
+  private final GroupingStore grouping = new GroupingStore(this);
   private boolean active;
 
   LedgerSession(Connection connection) {
@@ -95,6 +98,15 @@ public final class LedgerSession {
    */
   public SettingStore settings() {
     return settings;
+  }
+
+  /**
+   * Which shot belongs to which spot, and where spots stand.
+   *
+   * @return its store
+   */
+  public GroupingStore grouping() {
+    return grouping;
   }
 
   /** A statement, prepared once for each connection. */

@@ -110,7 +110,11 @@ public final class ShotStore {
   public long insert(Shot shot, String sha256, @Nullable SunDirection sun, @Nullable Long spotId) {
     session.changing(LedgerSession.Content.SHOTS);
     Call call = session.call(INSERT).text(sha256).integer(spotId);
-    return fill(call, shot, sun).number();
+    long id = fill(call, shot, sun).number();
+    if (spotId != null) {
+      session.grouping().settle(spotId);
+    }
+    return id;
   }
 
   /**
@@ -124,24 +128,22 @@ public final class ShotStore {
   public void update(long id, Shot shot, @Nullable SunDirection sun) {
     session.changing(LedgerSession.Content.SHOTS);
     requireOne(id, fill(session.call(UPDATE), shot, sun).integer(id).run());
+    session
+        .call("SELECT spot_id FROM shots WHERE id = ? AND spot_id IS NOT NULL")
+        .integer(id)
+        .first(Row::integer)
+        .ifPresent(session.grouping()::settle);
   }
 
   /**
-   * Says which spot a shot belongs to.
+   * Says which spot a shot belongs to by its place.
    *
    * @param id the ledger's number of the shot
    * @param spotId the spot, or null for none
    * @throws LedgerException when there is no such shot or spot
    */
   public void assign(long id, @Nullable Long spotId) {
-    session.changing(LedgerSession.Content.SHOTS);
-    requireOne(
-        id,
-        session
-            .call("UPDATE shots SET spot_id = ? WHERE id = ?")
-            .integer(spotId)
-            .integer(id)
-            .run());
+    session.grouping().assign(id, spotId, null, GroupingStore.Source.PLACE);
   }
 
   /**

@@ -211,6 +211,31 @@ class SchemaTest extends LedgerTestBase {
     {"UPDATE shares SET expires_ms = 'never'", "a share's times must be whole milliseconds"},
     {"UPDATE settings SET name = ''", "a setting's name must be text and not blank"},
     {"UPDATE settings SET value = x'41'", "a setting's value must be text"},
+    {"UPDATE spots SET position_by_owner = 2", "a spot's position_by_owner must be 0 or 1"},
+    {"UPDATE shots SET spot_source = 'GUESS'", "spot_source must be PLACE, OWNER or OWNER_FAR"},
+    {
+      "UPDATE shots SET dropped_spot_id = 2",
+      "a shot belongs to a spot or to a dropped spot, not to both"
+    },
+    {"UPDATE anchors SET spot_id = NULL", "an anchor belongs to a spot or to a dropped spot"},
+    {
+      "UPDATE anchors SET latitude_deg = 91",
+      "an anchor's place must be latitude [-90, 90] and longitude [-180, 180]"
+    },
+    {
+      "UPDATE dropped_spots SET longitude_deg = -181",
+      "a dropped spot's place must be latitude [-90, 90] and longitude [-180, 180]"
+    },
+    {
+      "UPDATE dropped_spots SET open = 2",
+      "a dropped spot's position_by_owner and open must be 0 or 1"
+    },
+    {"UPDATE dropped_spots SET name = ' '", "a dropped spot's name must be text and not blank"},
+    {"UPDATE dropped_spots SET notes = x'41'", "a dropped spot's words must be text"},
+    {
+      "UPDATE dropped_spots SET facings = 'none'", "a dropped spot's facings must be a list in JSON"
+    },
+    {"UPDATE spot_sums SET weight = -1", "a spot's running sums must be whole numbers"},
   };
 
   @Test
@@ -318,7 +343,12 @@ class SchemaTest extends LedgerTestBase {
             "SELECT id FROM shortlist_entries WHERE shortlist_id = ? ORDER BY place",
             "SELECT id FROM shortlist_entries WHERE spot_id = ?",
             "SELECT id FROM shares WHERE token_sha256 = ?",
-            "SELECT value FROM settings WHERE name = ?")) {
+            "SELECT value FROM settings WHERE name = ?",
+            "SELECT id FROM anchors WHERE spot_id = ?",
+            "SELECT id FROM anchors WHERE dropped_spot_id = ?",
+            "SELECT id FROM anchors WHERE latitude_deg >= ? AND latitude_deg <= ?",
+            "SELECT id FROM shots WHERE dropped_spot_id = ?",
+            "SELECT 1 FROM shots WHERE spot_id = ? AND position_error_m <= ?")) {
       List<String> plan =
           ledger.read(
               session ->
@@ -364,6 +394,9 @@ class SchemaTest extends LedgerTestBase {
           session.shortlists().add(list, new Shortlist.Entry(spot, null, null, ""));
           session.shares().create(list, "abcdefghijklmnopqrstuv", true, Instant.EPOCH, null);
           session.settings().set("name", "value");
+          session.grouping().anchor(spot, CHAPEL);
+          long dropped = session.spots().insert(Samples.spot("Well", CHAPEL));
+          session.grouping().drop(session.spots().find(dropped).orElseThrow());
         });
   }
 
