@@ -15,6 +15,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
@@ -171,6 +172,15 @@ public final class ShotStore {
         .text(sha256)
         .text(sha256)
         .first(Row::integer);
+  }
+
+  /**
+   * The fingerprints of all shots.
+   *
+   * @return 64 hexadecimal digits in lower case each
+   */
+  public Set<String> fingerprints() {
+    return new HashSet<>(session.call("SELECT sha256 FROM shots").list(Row::text));
   }
 
   /**
