@@ -16,7 +16,6 @@ import org.lightledger.shot.Problem;
 import org.lightledger.shot.Problem.Kind;
 import org.lightledger.shot.Shot;
 import org.lightledger.store.LedgerSession;
-import org.lightledger.store.StoredFile;
 import org.lightledger.store.StoredShot;
 
 /**
@@ -57,7 +56,9 @@ final class SameShot {
   /** The shot that the file belongs to, filled with what it says; nothing when it is a new one. */
   Optional<Long> join(Path file, Evidence evidence) {
     Path folder = file.getParent();
-    if (folder == null || evidence.localTime() == null || evidence.camera() == null) {
+    LocalDateTime time = evidence.localTime();
+    String camera = evidence.camera();
+    if (folder == null || time == null || camera == null) {
       return Optional.empty();
     }
     String base = Sidecars.baseOf(String.valueOf(file.getFileName()));
@@ -70,10 +71,9 @@ final class SameShot {
     }
     return session
         .files()
-        .shotBefore(file)
+        .shotBefore(file, camera, time.minus(BURST), time.plus(BURST))
         .filter(before -> folder.equals(before.path().getParent()))
-        .map(StoredFile::shotId)
-        .flatMap(id -> session.shots().find(id))
+        .flatMap(before -> session.shots().find(before.shotId()))
         .filter(shot -> isBurst(shot.shot().evidence(), evidence))
         .map(StoredShot::id);
   }

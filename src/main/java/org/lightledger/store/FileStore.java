@@ -2,6 +2,7 @@ package org.lightledger.store;
 
 import java.nio.file.Path;
 import java.sql.SQLException;
+import java.time.LocalDateTime;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -126,16 +127,37 @@ public final class FileStore {
   }
 
   /**
-   * The last file before another one, in the order of paths, that holds a shot.
+   * A file and its shot.
+   *
+   * @param path where it lies
+   * @param shotId the ledger's number of the shot
+   */
+  public record FileOfShot(Path path, long shotId) {}
+
+  /**
+   * The last file before another one, in the order of paths, that holds a shot; if that shot is of
+   * a camera and its clock read within a span.
    *
    * @param file the other
-   * @return it, or nothing when there is none
+   * @param camera make and model
+   * @param from start of the span, belongs to it
+   * @param until end of the span, belongs to it
+   * @return it, or nothing when there is none or its shot is another's or of another time
    */
-  public Optional<StoredFile> shotBefore(Path file) {
+  public Optional<FileOfShot> shotBefore(
+      Path file, String camera, LocalDateTime from, LocalDateTime until) {
+    // Local times as they are written here stand in the order of their texts.
     return session
-        .call(SELECT + "WHERE path < ? AND shot_id IS NOT NULL ORDER BY path DESC LIMIT 1")
+        .call(
+            "SELECT path, shot_id FROM (SELECT path, shot_id FROM files"
+                + " WHERE path < ? AND shot_id IS NOT NULL ORDER BY path DESC LIMIT 1)"
+                + " JOIN shots ON shots.id = shot_id"
+                + " WHERE file_camera = ? AND file_local_time BETWEEN ? AND ?")
         .textOf(file)
-        .first(FileStore::read);
+        .text(camera)
+        .textOf(from)
+        .textOf(until)
+        .first(row -> new FileOfShot(Path.of(row.text()), row.integer()));
   }
 
   List<Path> holding(long shotId) {
