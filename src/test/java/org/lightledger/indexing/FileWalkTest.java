@@ -1,7 +1,6 @@
 package org.lightledger.indexing;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeFalse;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
@@ -122,8 +121,9 @@ class FileWalkTest {
     file("z.jpg");
     Files.setPosixFilePermissions(closed, PosixFilePermissions.fromString("---------"));
     try {
-      assumeFalse(Files.isReadable(closed), "the user may read everything");
-      assertThat(walk(folder)).containsExactlyInAnyOrder("refused", "z.jpg");
+      // Root may read everything, and then gets it.
+      String met = Files.isReadable(closed) ? "closed/a.jpg" : "refused";
+      assertThat(walk(folder)).containsExactlyInAnyOrder(met, "z.jpg");
     } finally {
       Files.setPosixFilePermissions(closed, PosixFilePermissions.fromString("rwx------"));
     }
