@@ -152,6 +152,7 @@
       places: [],
       directions: L.layerGroup().addTo(map),
       markers: L.featureGroup().addTo(map),
+      picked: L.layerGroup().addTo(map),
     };
     element.setAttribute("role", "region");
     element.setAttribute("aria-label", element.dataset.label || "Map");
@@ -161,10 +162,24 @@
     pickers(state);
   };
 
+  /* What is typed or clicked into a field of a place. */
+  const drawPicked = (state, field) => {
+    state.picked.clearLayers();
+    const [lat, lng] = field.value.split(",").map(Number);
+    if (field.value.includes(",") && Math.abs(lat) <= 90 && Math.abs(lng) <= 180) {
+      state.picked.addLayer(
+        L.circleMarker([lat, lng], { className: "picked", interactive: false, radius: 9, weight: 3 }),
+      );
+    }
+  };
+
   /* A button that takes a place from the next click on the map. */
   const pickers = (state) => {
     for (const button of document.querySelectorAll("[data-pick]")) {
       button.hidden = false;
+      const field = document.getElementById(button.dataset.pick);
+      field.addEventListener("change", () => drawPicked(state, field));
+      drawPicked(state, field);
       button.addEventListener("click", () => {
         const on = button.getAttribute("aria-pressed") !== "true";
         button.setAttribute("aria-pressed", String(on));
@@ -178,7 +193,6 @@
           return;
         }
         const point = event.latlng.wrap();
-        const field = document.getElementById(button.dataset.pick);
         field.value = `${point.lat.toFixed(6)},${point.lng.toFixed(6)}`;
         button.setAttribute("aria-pressed", "false");
         state.map.getContainer().classList.remove("is-picking");
@@ -190,8 +204,19 @@
   document.querySelectorAll("[data-map]").forEach(build);
 
   document.addEventListener("htmx:afterSettle", (event) => {
-    if (event.target.id === "answers" || event.target.id === "spot-rows") {
+    for (const [element, state] of maps) {
+      if (!element.isConnected) {
+        state.map.remove();
+        maps.delete(element);
+      }
+    }
+    if (["answers", "spot-rows", "sighted"].includes(event.target.id)) {
       maps.forEach(fill);
+    }
+    for (const element of document.querySelectorAll("[data-map]")) {
+      if (!maps.has(element)) {
+        build(element);
+      }
     }
   });
 

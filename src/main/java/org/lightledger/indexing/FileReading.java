@@ -11,7 +11,6 @@ import java.util.HexFormat;
 import java.util.Locale;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
-import org.lightledger.shot.CaptureTime;
 import org.lightledger.shot.Problem;
 import org.lightledger.shot.Shot;
 import org.lightledger.shot.ShotRules;
@@ -82,7 +81,7 @@ final class FileReading {
         return new KnownShot(source, sha256);
       }
       Shot shot = rules.concludeWith(options.word(), EvidenceReader.read(content));
-      return new NewShot(source, sha256, shot, sunOf(shot));
+      return new NewShot(source, sha256, shot, ShotSun.of(sun, shot));
     } catch (UnreadableImageException e) {
       return failed(source, sha256, e.problem());
     } catch (IOException e) {
@@ -94,12 +93,6 @@ final class FileReading {
     return problem.kind() == Problem.Kind.FORMAT_NOT_READ || hasImageName(source.path())
         ? new Failed(source, sha256, problem)
         : new Other(source);
-  }
-
-  private @Nullable SunDirection sunOf(Shot shot) {
-    return shot.time() instanceof CaptureTime.Known time && shot.position() != null
-        ? sun.direction(time.instant(), shot.position().point())
-        : null;
   }
 
   private static boolean hasImageName(Path path) {

@@ -19,25 +19,37 @@ import org.lightledger.store.LedgerSession;
 import org.lightledger.store.NearSpot;
 
 /**
- * Finds or makes the spot of each new shot, within one transaction. Shots come one after the other
- * in a fixed order and each sees what the ones before it did, so that an import that was
- * interrupted ends as one that was not.
+ * Finds or makes the spot of each shot, within one transaction. Shots come one after the other in a
+ * fixed order and each sees what the ones before it did, so that an import that was interrupted
+ * ends as one that was not.
  */
-final class SpotPlacing {
+public final class SpotPlacing {
   private final LedgerSession session;
   private final ZoneLookup zones;
   private final double joinDistanceM;
   private final Set<Long> touched = new HashSet<>();
   private int made;
 
-  SpotPlacing(LedgerSession session, ZoneLookup zones, double joinDistanceM) {
+  /**
+   * Places shots.
+   *
+   * @param session the transaction
+   * @param zones knows the zones of places
+   * @param joinDistanceM a shot joins the nearest spot when that lies at most so far away, metres
+   */
+  public SpotPlacing(LedgerSession session, ZoneLookup zones, double joinDistanceM) {
     this.session = session;
     this.zones = zones;
     this.joinDistanceM = joinDistanceM;
   }
 
-  /** The spot for a shot taken at a point. Its middle moves to the mean of its shots. */
-  long spotFor(GeoPoint point) {
+  /**
+   * The spot for a shot taken at a point. Its middle moves to the mean of its shots.
+   *
+   * @param point where the shot was taken
+   * @return the ledger's number of the spot
+   */
+  public long spotFor(GeoPoint point) {
     Optional<NearSpot> nearest = session.spots().nearest(point, joinDistanceM);
     long spotId = nearest.map(near -> join(near.spot(), point)).orElseGet(() -> make(point));
     touched.add(spotId);
@@ -62,11 +74,72 @@ final class SpotPlacing {
   }
 
   private static Spot unnamed(long id, GeoPoint point, @Nullable ZoneId zone) {
-    return new Spot(id, "Spot " + id, null, point, zone, false, List.of(), "", "");
+    return new Spot(id, name(id), null, point, zone, false, List.of(), "", "");
   }
 
-  /** Learns the facings of every spot that got a shot. */
-  void learnFacings() {
+  private static String name(long id) {
+    return "Spot " + id;
+  }
+
+  /**
+   * Marks a spot whose shots have changed, so that its facings are learned anew.
+   *
+   * @param spotId the spot
+   */
+  public void touch(long spotId) {
+    touched.add(spotId);
+  }
+
+  /**
+   * Moves the middle of a spot to the mean of its shots after some have come or gone; a spot
+   * without shots stays where it is.
+   *
+   * @param spotId the spot
+   */
+  public void settle(long spotId) {
+    touched.add(spotId);
+    List<GeoPoint> places = session.shots().placesOfSpot(spotId);
+    Optional<Spot> spot = session.spots().find(spotId);
+    if (places.isEmpty() || spot.isEmpty()) {
+      return;
+    }
+    GeoPoint middle = places.get(0);
+    for (int i = 1; i < places.size(); i++) {
+      middle = Geodesy.between(middle, places.get(i), 1.0 / (i + 1));
+    }
+    session.spots().move(spotId, middle, spot.get().zone());
+  }
+
+  /**
+   * Removes a spot that an import or a correction made and that has become empty, unless the owner
+   * has said something about it or proposes it to a client.
+   *
+   * @param spotId the spot
+   * @return whether it is gone
+   */
+  public boolean removeIfNeedless(long spotId) {
+    boolean needless =
+        session.spots().find(spotId).filter(SpotPlacing::isAsMade).isPresent()
+            && session.shots().countOfSpot(spotId) == 0
+            && session.shortlists().titlesWith(spotId).isEmpty();
+    if (needless) {
+      session.spots().delete(spotId);
+      touched.remove(spotId);
+    }
+    return needless;
+  }
+
+  private static boolean isAsMade(Spot spot) {
+    return spot.name().equals(name(spot.id()))
+        && spot.area() == null
+        && !spot.open()
+        && spot.notes().isEmpty()
+        && spot.cautions().isEmpty()
+        && spot.facings().stream().allMatch(facing -> facing.origin() == Facing.Origin.SHOTS);
+  }
+
+  /** Learns the facings of every spot whose shots have changed. */
+  public void learnFacings() {
     for (long spotId : touched) {
       List<Bearing> directions =
           session.shots().observations(spotId).stream()
@@ -77,7 +150,12 @@ final class SpotPlacing {
     }
   }
 
-  int made() {
+  /**
+   * How many spots were made.
+   *
+   * @return 0 or more
+   */
+  public int made() {
     return made;
   }
 }

@@ -37,6 +37,7 @@ public final class LedgerSession {
   private final ShortlistStore shortlists = new ShortlistStore(this);
   private final ShareStore shares = new ShareStore(this);
   private final SettingStore settings = new SettingStore(this);
+  private final CorrectionStore corrections = new CorrectionStore(this);
   private boolean active;
 
   LedgerSession(Connection connection) {
@@ -95,6 +96,15 @@ public final class LedgerSession {
    */
   public SettingStore settings() {
     return settings;
+  }
+
+  /**
+   * The owner's corrections, and how to undo them.
+   *
+   * @return their store
+   */
+  public CorrectionStore corrections() {
+    return corrections;
   }
 
   /** A statement, prepared once for each connection. */

@@ -12,7 +12,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.indexing.ImportReport;
 
-/** Imports of folders and uploads, and the shots that wait for the owner. */
+/** Imports of folders and uploads. */
 final class ImportRoutes {
   private static final int MOST_FILES = 500;
 
@@ -32,7 +32,6 @@ final class ImportRoutes {
     routes.post("/import/folder", this::folder);
     routes.get("/import/jobs/{id}", this::job);
     routes.post("/import/jobs/{id}/cancel", this::cancel);
-    routes.get("/attention", this::attention);
   }
 
   private void show(
@@ -125,11 +124,5 @@ final class ImportRoutes {
     } else {
       ctx.redirect("/import#job", HttpStatus.SEE_OTHER);
     }
-  }
-
-  private void attention(Context ctx) {
-    AttentionPage page =
-        house.ledger().read(session -> AttentionPage.of(session.shots().needingAttention()));
-    house.show(ctx, "attention", "Needs attention", Frame.Room.ATTENTION, page);
   }
 }

@@ -20,6 +20,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.lightledger.ask.Asker;
+import org.lightledger.correction.Corrections;
 import org.lightledger.indexing.ImportOptions;
 import org.lightledger.indexing.ImportProgress;
 import org.lightledger.indexing.Importer;
@@ -54,6 +55,7 @@ final class TestSite implements AutoCloseable {
                 ledger,
                 new Asker(SUN),
                 importer,
+                new Corrections(ledger, ZONES, SUN, clock),
                 SUN,
                 clock)
             .start();
