@@ -99,7 +99,7 @@
     const [lat, lng, radius] = text.split(",").map(Number);
     const drawn = L.circle([lat, lng], { radius, className: "within", interactive: false, weight: 1.5 });
     drawn.addTo(state.markers);
-    return drawn.getBounds();
+    return L.latLng(lat, lng).toBounds(2 * radius);
   };
 
   const fill = (state) => {
@@ -130,7 +130,7 @@
     if (bounds.isValid()) {
       state.map.fitBounds(bounds, { padding: [70, 70], maxZoom: 18, animate: false });
     } else {
-      state.map.setView([0, 0], 1);
+      state.map.setView([0, 0], 1, { animate: false });
     }
   };
 
@@ -142,6 +142,7 @@
       minZoom: 1,
       worldCopyJump: true,
     });
+    map.setView([0, 0], 1);
     map.attributionControl.setPrefix("");
     map.attributionControl.addAttribution("Your own positions, WGS 84. No base map.");
     L.control.zoom({ position: "topright" }).addTo(map);

@@ -56,6 +56,7 @@ class BrowserTest {
       assertThat(browser.all(".answers > .cards .card")).isNotEmpty();
       assertThat(browser.all(".pin-numbered"))
           .hasSameSizeAs(browser.all(".answers > .cards .card"));
+      assertThat(browser.find(".pin-numbered").getDomAttribute("aria-label")).startsWith("1: ");
       browser.look("ask");
 
       browser.click(".card .keep button");

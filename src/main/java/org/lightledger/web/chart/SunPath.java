@@ -54,14 +54,4 @@ record SunPath(List<SunDirection> points, List<Hour> hours) {
   double highestDeg() {
     return points.stream().mapToDouble(SunDirection::apparentAltitudeDeg).max().orElse(0);
   }
-
-  SunDirection highest() {
-    SunDirection best = points.get(0);
-    for (SunDirection point : points) {
-      if (point.apparentAltitudeDeg() > best.apparentAltitudeDeg()) {
-        best = point;
-      }
-    }
-    return best;
-  }
 }
