@@ -59,3 +59,6 @@ CREATE TABLE corrected_spots (
   cautions TEXT,
   UNIQUE (correction_id, spot_id)
 );
+
+CREATE INDEX shots_without_facing ON shots (id)
+  WHERE facing_deg IS NULL AND needs_attention = 0 AND spot_id IS NOT NULL;

@@ -211,6 +211,14 @@ class SchemaTest extends LedgerTestBase {
     {"UPDATE shares SET expires_ms = 'never'", "a share's times must be whole milliseconds"},
     {"UPDATE settings SET name = ''", "a setting's name must be text and not blank"},
     {"UPDATE settings SET value = x'41'", "a setting's value must be text"},
+    {
+      "INSERT INTO corrections (made_ms, words) VALUES ('noon', 'moved')",
+      "a correction's made_ms must be whole milliseconds"
+    },
+    {
+      "INSERT INTO corrections (made_ms, words) VALUES (0, ' ')",
+      "a correction's words must be text and not blank"
+    },
   };
 
   @Test
@@ -318,7 +326,11 @@ class SchemaTest extends LedgerTestBase {
             "SELECT id FROM shortlist_entries WHERE shortlist_id = ? ORDER BY place",
             "SELECT id FROM shortlist_entries WHERE spot_id = ?",
             "SELECT id FROM shares WHERE token_sha256 = ?",
-            "SELECT value FROM settings WHERE name = ?")) {
+            "SELECT value FROM settings WHERE name = ?",
+            "SELECT id FROM shots WHERE facing_deg IS NULL AND needs_attention = 0"
+                + " AND spot_id IS NOT NULL ORDER BY id DESC",
+            "SELECT id FROM corrected_shots WHERE shot_id = ?",
+            "SELECT id FROM corrected_spots WHERE correction_id = ?")) {
       List<String> plan =
           ledger.read(
               session ->

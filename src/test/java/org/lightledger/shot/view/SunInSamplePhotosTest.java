@@ -61,7 +61,10 @@ class SunInSamplePhotosTest {
 
     Sighting sighting =
         FacingFromPicture.bySun(
-            camera, brightest(file, camera, evidence.orientation()), sun, TapErrors.handHeld(WITHIN_DISC_PX));
+            camera,
+            brightest(file, camera, evidence.orientation()),
+            sun,
+            TapErrors.handHeld(WITHIN_DISC_PX));
 
     assertThat(sighting).isInstanceOf(Sighting.Found.class);
     Sighting.Found found = (Sighting.Found) sighting;
