@@ -163,9 +163,31 @@
     pickers(state);
   };
 
+  /* Where a field's bearing starts, when it holds a bearing and no place. */
+  const fromOf = (field) => {
+    const text = document.querySelector(`[data-pick="${field.id}"]`)?.dataset.from;
+    return text ? L.latLng(text.split(",").map(Number)) : null;
+  };
+
+  /* The map keeps angles, so that what is seen on it is the bearing. */
+  const bearingOf = (map, from, to) => {
+    const way = map.project(to).subtract(map.project(from));
+    return ((Math.atan2(way.x, -way.y) * 180) / Math.PI + 360) % 360;
+  };
+
   /* What is typed or clicked into a field of a place. */
   const drawPicked = (state, field) => {
     state.picked.clearLayers();
+    const from = field.value !== "" && fromOf(field);
+    if (from) {
+      state.picked.addLayer(
+        L.polyline([from, offset(state.map, from, Number(field.value) || 0, SUN_PX)], {
+          className: "picked",
+          interactive: false,
+          weight: 3,
+        }),
+      );
+    }
     const [lat, lng] = field.value.split(",").map(Number);
     if (field.value.includes(",") && Math.abs(lat) <= 90 && Math.abs(lng) <= 180) {
       state.picked.addLayer(
@@ -194,7 +216,10 @@
           return;
         }
         const point = event.latlng.wrap();
-        field.value = `${point.lat.toFixed(6)},${point.lng.toFixed(6)}`;
+        const from = fromOf(field);
+        field.value = from
+          ? bearingOf(state.map, from, point).toFixed(1)
+          : `${point.lat.toFixed(6)},${point.lng.toFixed(6)}`;
         button.setAttribute("aria-pressed", "false");
         state.map.getContainer().classList.remove("is-picking");
         field.dispatchEvent(new Event("change", { bubbles: true }));

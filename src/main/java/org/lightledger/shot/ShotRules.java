@@ -186,7 +186,7 @@ public final class ShotRules {
         problems.add(
             new Problem(
                 Problem.Kind.DIRECTION_MISSING,
-                "The file does not say which way the camera looked; turn the arrow on the map."));
+                "The file does not say which way the camera looked; give the bearing by hand."));
       }
       return null;
     }
@@ -250,7 +250,7 @@ public final class ShotRules {
             Problem.Kind.DIRECTION_REFUSED,
             String.format(
                 Locale.ROOT,
-                "The direction of the file, %.1f degrees, %s; turn the arrow on the map.",
+                "The direction of the file, %.1f degrees, %s; give the bearing by hand.",
                 direction.azimuthDeg(),
                 why)));
   }

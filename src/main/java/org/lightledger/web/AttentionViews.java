@@ -93,7 +93,10 @@ final class AttentionViews {
     return choices;
   }
 
-  /** The offsets of all times that fit, with what each means. */
+  /**
+   * The offsets of all times that fit, with what each means. They come in the order of their
+   * moments: of one local time, the one with the greater offset is the earlier.
+   */
   static List<FixForm.Choice> offsets(List<StoredShot> shots) {
     Map<ZoneOffset, List<OffsetDateTime>> byOffset = new TreeMap<>();
     for (StoredShot stored : shots) {
@@ -105,17 +108,18 @@ final class AttentionViews {
     }
     List<FixForm.Choice> choices = new ArrayList<>();
     byOffset.forEach(
-        (offset, times) ->
-            choices.add(
-                new FixForm.Choice(
-                    offset.getId(),
-                    "at UTC"
-                        + (offset.equals(ZoneOffset.UTC) ? "" : offset.getId())
-                        + ": "
-                        + (times.size() == 1
-                            ? Words.hour(times.get(0).withOffsetSameInstant(ZoneOffset.UTC))
-                                + " UTC"
-                            : Words.count(times.size(), "shot", "shots")))));
+        (offset, times) -> {
+          String which =
+              byOffset.size() != 2
+                  ? ""
+                  : choices.isEmpty() ? ", the earlier moment" : ", the later moment";
+          String what =
+              times.size() == 1
+                  ? Words.hour(times.get(0).withOffsetSameInstant(ZoneOffset.UTC)) + " UTC"
+                  : Words.count(times.size(), "shot", "shots");
+          String at = offset.equals(ZoneOffset.UTC) ? "at UTC" : "at UTC" + offset.getId();
+          choices.add(new FixForm.Choice(offset.getId(), at + which + ": " + what));
+        });
     return choices;
   }
 

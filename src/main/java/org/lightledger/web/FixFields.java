@@ -98,7 +98,7 @@ final class FixFields {
         fields.problem(
             name("fix"),
             "Fix",
-            "expected the button of one of the fixes, found " + Fields.quoted(fix));
+            "expected the button of one of the fixes, found " + Fields.found(fix));
         yield null;
       }
     };
@@ -124,7 +124,7 @@ final class FixFields {
           name(name),
           "Zone",
           "expected a zone such as Europe/Madrid or an offset such as +02:00, found "
-              + Fields.quoted(text));
+              + Fields.found(text));
       return null;
     }
   }
@@ -142,7 +142,7 @@ final class FixFields {
           "Correction",
           "expected what to add to the camera's time, such as -1:00:00 when it is an hour ahead,"
               + " found "
-              + Fields.quoted(text));
+              + Fields.found(text));
       return null;
     }
   }
@@ -155,7 +155,7 @@ final class FixFields {
       fields.problem(
           name(name),
           label,
-          "expected a day and a time such as 2026-05-09 19:30:00, found " + Fields.quoted(text));
+          "expected a day and a time such as 2026-05-09 19:30:00, found " + Fields.found(text));
       return null;
     }
   }
@@ -168,7 +168,7 @@ final class FixFields {
       return truth == null ? null : new TimeWord.ClockOf(shotId, truth);
     } catch (NumberFormatException e) {
       fields.problem(
-          name("of"), "Shot", "expected a shot of the list, found " + Fields.quoted(text));
+          name("of"), "Shot", "expected a shot of the list, found " + Fields.found(text));
       return null;
     }
   }
@@ -190,7 +190,7 @@ final class FixFields {
       fields.problem(
           name("offset"),
           "Which time",
-          "expected one of the times listed, found " + Fields.quoted(text));
+          "expected one of the times listed, found " + Fields.found(text));
       return null;
     }
   }

@@ -28,7 +28,7 @@ final class TapFields {
       case "shadow" -> shadow(fields);
       default -> {
         fields.problem(
-            "tap", "What to tap", "expected the sun or a shadow, found " + Fields.quoted(kind));
+            "tap", "What to tap", "expected the sun or a shadow, found " + Fields.found(kind));
         yield null;
       }
     };

@@ -80,8 +80,8 @@ class AttentionRoutesTest {
             "The time is ambiguous",
             "The place is missing",
             "The direction is missing",
-            "at UTC+02:00: 00:30 UTC",
-            "at UTC+01:00: 01:30 UTC",
+            "at UTC+02:00, the earlier moment: 00:30 UTC",
+            "at UTC+01:00, the later moment: 01:30 UTC",
             "<option value=\"Europe/Madrid\">",
             "href=\"/shots/" + twice + "\"");
     assertThat(page.indexOf("group-time")).isLessThan(page.indexOf("group-choice"));
@@ -146,7 +146,7 @@ class AttentionRoutesTest {
             "fix",
             "track",
             "place-trackclock",
-            "+0:00:31",
+            "+0:01:45",
             "shot",
             String.valueOf(unplaced),
             "shot",
@@ -154,7 +154,7 @@ class AttentionRoutesTest {
 
     assertThat(fixed.text())
         .contains("1 shot fixed, 1 not changed", "unplaced-too.jpg", "Place the shot on the map")
-        .contains("Camera's clock corrected by +0:00:31, placed by a track log");
+        .contains("Camera's clock corrected by +0:01:45, placed by a track log");
     assertThat(shot(unplaced).sun()).isNotNull();
     assertThat(shot(another).shot().position()).isNull();
   }

@@ -415,6 +415,16 @@ class BrowserTest {
       browser.find("#f-tipy").sendKeys(Keys.ENTER);
       browser.await("#sighted", said -> said.getText().contains("Looks"));
       browser.look("shot-shadow");
+
+      browser.run("document.querySelector('button[value=bearing]').closest('details').open = true");
+      browser.click("[data-pick=f-shot-bearing]");
+      browser.tap(".map", 0.7, 0.2);
+      browser.await(".map .picked");
+      double clickedDeg =
+          Double.parseDouble(
+              String.valueOf(browser.find("#f-shot-bearing").getDomProperty("value")));
+      assertThat(clickedDeg).as("a click in the north-east").isBetween(1.0, 89.0);
+      browser.look("shot-aimed");
       assertThat(browser.complaints()).isEmpty();
     }
   }
