@@ -39,6 +39,8 @@ CREATE TABLE corrected_shots (
   sun_apparent_altitude_deg DOUBLE,
   needs_attention BOOLEAN,
   problems TEXT,
+  -- What the files said, as one text: an import may bring a file of the same shot that says more.
+  file_said TEXT,
   UNIQUE (correction_id, shot_id)
 );
 CREATE INDEX corrections_of_shot ON corrected_shots (shot_id);

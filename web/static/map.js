@@ -209,6 +209,7 @@
         state.map.getContainer().classList.toggle("is-picking", on);
         if (on) {
           document.dispatchEvent(new CustomEvent("show-map"));
+          state.map.getContainer().scrollIntoView({ block: "nearest" });
         }
       });
       state.map.on("click", (event) => {

@@ -19,6 +19,7 @@ final class ImportOutput {
         .put("read", report.files().size())
         .put("added", report.count(FileReport.Status.ADDED))
         .put("known", report.count(FileReport.Status.KNOWN))
+        .put("joined", report.count(FileReport.Status.JOINED))
         .put("needsAttention", report.count(FileReport.Status.NEEDS_ATTENTION))
         .put("unreadable", report.count(FileReport.Status.UNREADABLE))
         .put("otherFiles", report.otherFiles())
@@ -74,10 +75,11 @@ final class ImportOutput {
   static String summary(ImportReport report) {
     return String.format(
         Locale.ROOT,
-        "%d files read: %d added, %d known, %d need attention, %d unreadable; %d new spots%n",
+        "%d files read: %d added, %d known, %d more files of a shot, %d need attention, %d unreadable; %d new spots%n",
         report.files().size(),
         report.count(FileReport.Status.ADDED),
         report.count(FileReport.Status.KNOWN),
+        report.count(FileReport.Status.JOINED),
         report.count(FileReport.Status.NEEDS_ATTENTION),
         report.count(FileReport.Status.UNREADABLE),
         report.spotsMade());

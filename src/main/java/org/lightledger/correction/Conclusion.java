@@ -89,6 +89,19 @@ final class Conclusion {
     return new Now(after, direction, notes);
   }
 
+  /** A shot whose files say more than when it was concluded; the owner's word stands. */
+  Now again(StoredShot stored) {
+    Shot before = stored.shot();
+    Shot after =
+        conclude(
+            before,
+            TimeByWord.standing(before),
+            null,
+            position(before, null),
+            standingFacing(before));
+    return new Now(after, ShotSun.of(sun, after), List.of());
+  }
+
   private Shot conclude(
       Shot before,
       TimeByWord.Told told,

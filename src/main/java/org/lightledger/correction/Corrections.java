@@ -203,6 +203,7 @@ public final class Corrections {
           if (newest.isPresent()) {
             CorrectionStore.Restored restored = session.corrections().restore(id);
             SpotPlacing placing = placing(session);
+            restored.fuller().forEach(shotId -> concludeAgain(session, placing, shotId));
             restored.stayed().forEach(placing::touch);
             restored.moved().forEach(placing::settle);
             for (long spotId : restored.made()) {
@@ -214,6 +215,19 @@ public final class Corrections {
           }
           return newest;
         });
+  }
+
+  private void concludeAgain(LedgerSession session, SpotPlacing placing, long shotId) {
+    StoredShot stored = session.shots().find(shotId).orElseThrow();
+    Conclusion.Now now = new Conclusion(session, zones, sun).again(stored);
+    session.shots().update(shotId, now.shot(), now.sun());
+    GeoPoint point = point(now.shot());
+    Long spotId = stored.spotId();
+    if (spotId != null) {
+      placing.touch(spotId);
+    } else if (point != null) {
+      session.shots().assign(shotId, placing.spotFor(point));
+    }
   }
 
   /**

@@ -1,33 +1,52 @@
 package org.lightledger.indexing;
 
+import java.io.EOFException;
 import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.time.Instant;
 import java.util.HexFormat;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import org.lightledger.shot.Evidence;
 import org.lightledger.shot.Problem;
 import org.lightledger.shot.Shot;
 import org.lightledger.shot.ShotRules;
 import org.lightledger.shot.exif.EvidenceReader;
+import org.lightledger.shot.exif.ImageBytes;
 import org.lightledger.shot.exif.UnreadableImageException;
+import org.lightledger.shot.exif.XmpSidecar;
 import org.lightledger.sun.SunDirection;
 import org.lightledger.sun.SunEphemeris;
 
 /** Reads one file: fingerprint, evidence, conclusions, the sun. Safe for several threads. */
 final class FileReading {
-  /** Larger files are refused rather than loaded; bytes. */
-  static final long LARGEST_BYTES = 512L * 1024 * 1024;
+  /** Larger files are refused: offsets in them are read as whole numbers of 32 bits; bytes. */
+  static final long LARGEST_BYTES = Integer.MAX_VALUE;
+
+  /**
+   * So much of a file is in memory at once; larger files are read in pieces. Own choice, bytes: a
+   * phone's picture fits.
+   */
+  private static final int SMALL_BYTES = 4 * 1024 * 1024;
+
+  /** Fingerprinted at a time; own choice, bytes. */
+  private static final int PIECE_BYTES = 256 * 1024;
 
   private static final Set<String> IMAGE_EXTENSIONS =
       Set.of(
-          "jpg", "jpeg", "jpe", "heic", "heif", "avif", "tif", "tiff", "dng", "cr2", "cr3", "crw",
-          "nef", "nrw", "arw", "srf", "sr2", "raf", "orf", "rw2", "pef", "png", "webp", "jxl");
+          "jpg", "jpeg", "jpe", "heic", "heif", "hif", "avif", "tif", "tiff", "dng", "cr2", "cr3",
+          "crw", "nef", "nrw", "arw", "srf", "sr2", "raf", "orf", "rw2", "pef", "png", "webp",
+          "jxl", "mrw", "x3f", "iiq");
 
   private final ShotRules rules;
   private final SunEphemeris sun;
@@ -61,38 +80,80 @@ final class FileReading {
   record KnownShot(Source source, String sha256) implements Result {}
 
   /** An image file that gave no shot. */
-  record Failed(Source source, @Nullable String sha256, Problem problem) implements Result {}
+  record Failed(Source source, Problem problem) implements Result {}
 
   /** A file that is no image by name nor by content. */
   record Other(Source source) implements Result {}
 
   Result read(Path path, KnownContent known) {
     Source source = new Source(path, 0, Instant.EPOCH);
-    String sha256 = null;
-    try {
-      BasicFileAttributes attributes = Files.readAttributes(path, BasicFileAttributes.class);
-      source = new Source(path, attributes.size(), attributes.lastModifiedTime().toInstant());
-      if (source.sizeBytes() > LARGEST_BYTES) {
-        return failed(source, null, tooLarge(source.sizeBytes()));
-      }
-      byte[] content = Files.readAllBytes(path);
-      sha256 = fingerprint(content);
-      if (known.has(sha256)) {
-        return new KnownShot(source, sha256);
-      }
-      Shot shot = rules.concludeWith(options.word(), EvidenceReader.read(content));
-      return new NewShot(source, sha256, shot, ShotSun.of(sun, shot));
-    } catch (UnreadableImageException e) {
-      return failed(source, sha256, e.problem());
-    } catch (IOException e) {
-      return failed(source, sha256, notOpened());
+    try (FileChannel channel = FileChannel.open(path, StandardOpenOption.READ)) {
+      source = source(path);
+      Result result = read(source, channel, known);
+      return source.equals(source(path)) ? result : failed(source, changed());
+    } catch (IOException | UncheckedIOException e) {
+      return failed(source, notOpened());
     }
   }
 
-  private static Result failed(Source source, @Nullable String sha256, Problem problem) {
+  private static Source source(Path path) throws IOException {
+    BasicFileAttributes attributes = Files.readAttributes(path, BasicFileAttributes.class);
+    return new Source(path, attributes.size(), attributes.lastModifiedTime().toInstant());
+  }
+
+  private Result read(Source source, FileChannel channel, KnownContent known) throws IOException {
+    if (source.sizeBytes() > LARGEST_BYTES) {
+      return failed(source, tooLarge(source.sizeBytes()));
+    }
+    boolean small = source.sizeBytes() <= SMALL_BYTES;
+    ImageBytes bytes =
+        small ? ImageBytes.of(readAll(channel, source.sizeBytes())) : ImageBytes.of(channel);
+    try {
+      // Films lie among the pictures; they are recognised before all of them would be
+      // fingerprinted.
+      Evidence evidence = EvidenceReader.read(bytes);
+      String sha256 = fingerprint(bytes);
+      if (known.has(sha256)) {
+        return new KnownShot(source, sha256);
+      }
+      Shot shot = conclude(withSidecar(source.path(), evidence));
+      return new NewShot(source, sha256, shot, sunOf(shot));
+    } catch (UnreadableImageException e) {
+      return failed(source, e.problem());
+    }
+  }
+
+  private static byte[] readAll(FileChannel channel, long sizeBytes) throws IOException {
+    ByteBuffer content = ByteBuffer.allocate((int) sizeBytes);
+    while (content.hasRemaining()) {
+      if (channel.read(content, content.position()) < 0) {
+        throw new EOFException("the file became shorter while it was read");
+      }
+    }
+    return content.array();
+  }
+
+  private static Evidence withSidecar(Path image, Evidence evidence) throws IOException {
+    Optional<Path> sidecar = Sidecars.of(image);
+    return sidecar.isEmpty()
+        ? evidence
+        : XmpSidecar.join(evidence, Files.readAllBytes(sidecar.get()));
+  }
+
+  /** What follows from the evidence. */
+  Shot conclude(Evidence evidence) {
+    return rules.concludeWith(options.word(), evidence);
+  }
+
+  private static Result failed(Source source, Problem problem) {
     return problem.kind() == Problem.Kind.FORMAT_NOT_READ || hasImageName(source.path())
-        ? new Failed(source, sha256, problem)
+        ? new Failed(source, problem)
         : new Other(source);
+  }
+
+  /** Where the sun stood, or null when time or place is not known. */
+  @Nullable SunDirection sunOf(Shot shot) {
+    return ShotSun.of(sun, shot);
   }
 
   private static boolean hasImageName(Path path) {
@@ -103,9 +164,13 @@ final class FileReading {
         && IMAGE_EXTENSIONS.contains(name.substring(dot + 1).toLowerCase(Locale.ROOT));
   }
 
-  private static String fingerprint(byte[] content) {
+  private static String fingerprint(ImageBytes bytes) throws EOFException {
     try {
-      return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(content));
+      MessageDigest digest = MessageDigest.getInstance("SHA-256");
+      for (long at = 0; at < bytes.length(); at += PIECE_BYTES) {
+        digest.update(bytes.copy(at, Math.min(PIECE_BYTES, bytes.length() - at)));
+      }
+      return HexFormat.of().formatHex(digest.digest());
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException("every Java has SHA-256", e);
     }
@@ -119,6 +184,12 @@ final class FileReading {
             "This file has %d MB; at most %d MB are read.",
             sizeBytes >> 20,
             LARGEST_BYTES >> 20));
+  }
+
+  private static Problem changed() {
+    return new Problem(
+        Problem.Kind.UNREADABLE,
+        "This file changed while it was read; import it again when it is complete.");
   }
 
   private static Problem notOpened() {

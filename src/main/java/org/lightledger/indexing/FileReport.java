@@ -38,6 +38,8 @@ public record FileReport(
     ADDED("added"),
     /** It holds a shot that the ledger has already. */
     KNOWN("known"),
+    /** It is one more file of a shot that the ledger has: a raw file's JPEG, a burst. */
+    JOINED("joined"),
     /** It holds a new shot that waits for the owner. */
     NEEDS_ATTENTION("needs-attention"),
     /** No shot could be read from it. */

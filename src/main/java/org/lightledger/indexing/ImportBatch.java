@@ -16,14 +16,21 @@ import org.lightledger.store.StoredFile;
 final class ImportBatch {
   private final Ledger ledger;
   private final ZoneLookup zones;
+  private final FileReading reading;
   private final double joinDistanceM;
   private final List<FileReport> reports;
   private int otherFiles;
   private int spotsMade;
 
-  ImportBatch(Ledger ledger, ZoneLookup zones, double joinDistanceM, List<FileReport> failures) {
+  ImportBatch(
+      Ledger ledger,
+      ZoneLookup zones,
+      FileReading reading,
+      double joinDistanceM,
+      List<FileReport> failures) {
     this.ledger = ledger;
     this.zones = zones;
+    this.reading = reading;
     this.joinDistanceM = joinDistanceM;
     this.reports = new ArrayList<>(failures);
   }
@@ -54,13 +61,19 @@ final class ImportBatch {
     }
   }
 
-  private static FileReport keep(
-      FileReading.Result result, LedgerSession session, SpotPlacing placing) {
+  private FileReport keep(FileReading.Result result, LedgerSession session, SpotPlacing placing) {
     if (result instanceof FileReading.NewShot found) {
       Optional<Long> known = session.shots().idOf(found.sha256());
-      return known.isPresent()
-          ? again(found.source(), found.sha256(), known.get(), session)
-          : add(found, session, placing);
+      if (known.isPresent()) {
+        return again(found.source(), found.sha256(), known.get(), session);
+      }
+      SameShot sameShot = new SameShot(session, placing, reading);
+      Optional<Long> joined = sameShot.join(found.source().path(), found.shot().evidence());
+      if (joined.isEmpty()) {
+        return add(found, session, placing);
+      }
+      record(found.source(), found.sha256(), FileStatus.READ, joined.get(), List.of(), session);
+      return Reports.joined(found.source().path(), joined.get());
     }
     if (result instanceof FileReading.KnownShot known) {
       long shotId = session.shots().idOf(known.sha256()).orElseThrow();
@@ -98,7 +111,7 @@ final class ImportBatch {
         failed.problem().kind() == Problem.Kind.FORMAT_NOT_READ
             ? FileStatus.FORMAT_NOT_READ
             : FileStatus.UNREADABLE;
-    record(failed.source(), failed.sha256(), status, null, List.of(failed.problem()), session);
+    record(failed.source(), null, status, null, List.of(failed.problem()), session);
     return Reports.unreadable(failed.source().path(), failed.problem());
   }
 

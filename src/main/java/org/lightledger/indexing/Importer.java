@@ -6,7 +6,7 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.Iterator;
 import java.util.List;
-import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -22,7 +22,11 @@ import org.lightledger.sun.SunEphemeris;
  * files again adds nothing, so an interrupted import is finished by starting it again.
  */
 public final class Importer {
-  private static final int BATCH = 64;
+  /** Files kept in one transaction: each costs a wait for the disk, a killed import loses one. */
+  private static final int BATCH = 256;
+
+  /** Files read before their turn to be kept; bounds the memory. */
+  private static final int READ_AHEAD = 64;
 
   private final Ledger ledger;
   private final ZoneLookup zones;
@@ -53,17 +57,19 @@ public final class Importer {
     FileWalk walk = FileWalk.below(roots);
     List<Path> files = walk.files();
     progress.started(files.size());
-    ImportBatch batches = new ImportBatch(ledger, zones, options.joinDistanceM(), walk.failures());
+    Set<String> known = ledger.read(session -> session.shots().fingerprints());
     FileReading reading = new FileReading(new ShotRules(zones), sun, options);
+    ImportBatch batches =
+        new ImportBatch(ledger, zones, reading, options.joinDistanceM(), walk.failures());
     ExecutorService readers = Executors.newFixedThreadPool(options.threads());
     try {
       Deque<Future<FileReading.Result>> ahead = new ArrayDeque<>();
       Iterator<Path> next = files.iterator();
       List<FileReading.Result> batch = new ArrayList<>();
       while (!progress.cancelled() && (next.hasNext() || !ahead.isEmpty())) {
-        while (next.hasNext() && ahead.size() < BATCH) {
+        while (next.hasNext() && ahead.size() < READ_AHEAD) {
           Path path = next.next();
-          ahead.add(readers.submit(() -> reading.read(path, this::isKnown)));
+          ahead.add(readers.submit(() -> reading.read(path, known::contains)));
         }
         batch.add(result(ahead.remove()));
         if (batch.size() == BATCH) {
@@ -78,11 +84,6 @@ public final class Importer {
     } finally {
       readers.shutdownNow();
     }
-  }
-
-  private boolean isKnown(String sha256) {
-    Optional<Long> shotId = ledger.read(session -> session.shots().idOf(sha256));
-    return shotId.isPresent();
   }
 
   private static FileReading.Result result(Future<FileReading.Result> reading) {

@@ -13,6 +13,10 @@ final class Reports {
         path, FileReport.Status.UNREADABLE, null, null, null, null, List.of(problem));
   }
 
+  static FileReport joined(Path path, long shotId) {
+    return new FileReport(path, FileReport.Status.JOINED, shotId, null, null, null, List.of());
+  }
+
   static FileReport known(Path path, long shotId) {
     return new FileReport(path, FileReport.Status.KNOWN, shotId, null, null, null, List.of());
   }

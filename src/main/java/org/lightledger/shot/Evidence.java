@@ -4,7 +4,9 @@ import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.LocalTime;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.GeoPoint;
 
@@ -54,10 +56,21 @@ public record Evidence(
 
   /** The same evidence with another reading of the camera's clock. */
   Evidence withLocalTime(LocalDateTime reading) {
+    return withTime(reading, offset);
+  }
+
+  /**
+   * The same with another time.
+   *
+   * @param newTime the camera clock's reading
+   * @param newOffset the offset from UTC beside it, or null
+   * @return what is said then
+   */
+  public Evidence withTime(LocalDateTime newTime, @Nullable ZoneOffset newOffset) {
     return new Evidence(
         format,
-        reading,
-        offset,
+        newTime,
+        newOffset,
         gpsInstant,
         gpsTimeOfDay,
         position,
@@ -71,6 +84,74 @@ public record Evidence(
         heightPx,
         camera,
         problems);
+  }
+
+  /**
+   * The same with other problems.
+   *
+   * @param newProblems what was wrong
+   * @return what is said then
+   */
+  public Evidence withProblems(List<Problem> newProblems) {
+    return new Evidence(
+        format,
+        localTime,
+        offset,
+        gpsInstant,
+        gpsTimeOfDay,
+        position,
+        altitudeM,
+        positionErrorM,
+        direction,
+        exposure,
+        focalLength35mmMm,
+        orientation,
+        widthPx,
+        heightPx,
+        camera,
+        newProblems);
+  }
+
+  /**
+   * What two files of one shot say together. Nothing that this file says is changed; what it does
+   * not say is taken from the other: the offset when both clocks read the same, GPS time, position
+   * with its height and error, direction, a complete exposure, focal length. A problem about
+   * something that the other settles goes away.
+   *
+   * @param other what the other file says
+   * @return this, filled
+   */
+  public Evidence filledFrom(Evidence other) {
+    boolean takesTime = gpsInstant == null && gpsTimeOfDay == null;
+    boolean takesPlace = position == null && other.position != null;
+    boolean takesDirection = direction == null && other.direction != null;
+    boolean takesExposure = exposure.ev100() == null && other.exposure.ev100() != null;
+    List<Problem> left = new ArrayList<>(problems);
+    left.removeIf(
+        problem ->
+            switch (problem.kind()) {
+              case POSITION_REFUSED -> takesPlace;
+              case DIRECTION_REFUSED -> takesDirection;
+              case EXPOSURE_INCOMPLETE -> takesExposure;
+              default -> false;
+            });
+    return new Evidence(
+        format,
+        localTime,
+        offset == null && Objects.equals(localTime, other.localTime) ? other.offset : offset,
+        takesTime ? other.gpsInstant : gpsInstant,
+        takesTime ? other.gpsTimeOfDay : gpsTimeOfDay,
+        takesPlace ? other.position : position,
+        takesPlace ? other.altitudeM : altitudeM,
+        takesPlace ? other.positionErrorM : positionErrorM,
+        takesDirection ? other.direction : direction,
+        takesExposure ? other.exposure : exposure,
+        focalLength35mmMm == null ? other.focalLength35mmMm : focalLength35mmMm,
+        orientation,
+        widthPx,
+        heightPx,
+        camera,
+        left);
   }
 
   /**

@@ -24,10 +24,16 @@ public record Problem(Kind kind, String message) {
     POSITION_MISSING,
     /** A position was written but can not be true. */
     POSITION_REFUSED,
+    /** Two pieces of evidence about the position disagree; one was used. */
+    POSITION_CONTRADICTED,
     /** No direction of view. */
     DIRECTION_MISSING,
     /** A direction was written but can not be used as a true bearing. */
     DIRECTION_REFUSED,
+    /** Two pieces of evidence about the direction disagree; one was used. */
+    DIRECTION_CONTRADICTED,
+    /** Something was taken from a sidecar file. */
+    SIDECAR_USED,
     /** The exposure is incomplete or impossible. */
     EXPOSURE_INCOMPLETE,
     /** A part of the metadata is damaged; the rest was read. */
@@ -48,6 +54,9 @@ public record Problem(Kind kind, String message) {
             POSITION_REFUSED ->
             true;
         case TIME_CONTRADICTED,
+            POSITION_CONTRADICTED,
+            DIRECTION_CONTRADICTED,
+            SIDECAR_USED,
             DIRECTION_MISSING,
             DIRECTION_REFUSED,
             EXPOSURE_INCOMPLETE,

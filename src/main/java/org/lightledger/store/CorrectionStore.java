@@ -19,6 +19,14 @@ public final class CorrectionStore {
           + " sun_azimuth_deg, sun_geometric_altitude_deg, sun_apparent_altitude_deg,"
           + " needs_attention, problems, ";
 
+  /** Everything that the files of a shot say, as one text. */
+  private static final String FILE_SAID =
+      "json_array(file_format, file_local_time, file_offset_s, file_gps_instant,"
+          + " file_gps_time_of_day, file_latitude_deg, file_longitude_deg, file_altitude_m,"
+          + " file_position_error_m, file_direction_deg, file_direction_north,"
+          + " file_exposure_time_s, file_f_number, file_iso_speed, file_focal_length_35mm_mm,"
+          + " file_orientation, file_width_px, file_height_px, file_camera, file_problems)";
+
   private static final String SPOT = "name, area, zone, open, notes, cautions";
 
   private static final String SELECT =
@@ -58,9 +66,11 @@ public final class CorrectionStore {
         .call(
             "INSERT INTO corrected_shots (correction_id, shot_id, "
                 + CHANGED
-                + "place_before) SELECT ?, id, "
+                + "place_before, file_said) SELECT ?, id, "
                 + CHANGED
-                + "geom FROM shots WHERE id = ?")
+                + "geom, "
+                + FILE_SAID
+                + " FROM shots WHERE id = ?")
         .integer(id)
         .integer(shotId)
         .run();
@@ -147,7 +157,7 @@ public final class CorrectionStore {
    * stood. What it can not put back by itself it names.
    *
    * @param id the newest correction
-   * @return the spots to look after
+   * @return what to look after
    * @throws LedgerException when there is no such correction
    */
   public Restored restore(long id) {
@@ -175,7 +185,19 @@ public final class CorrectionStore {
         .integer(id)
         .integer(id)
         .run();
-    Restored restored = new Restored(new ArrayList<>(), new ArrayList<>(), new ArrayList<>());
+    Restored restored =
+        new Restored(
+            session
+                .call(
+                    "SELECT s.id FROM corrected_shots c JOIN shots s ON s.id = c.shot_id"
+                        + " WHERE c.correction_id = ? AND c.file_said <> "
+                        + FILE_SAID
+                        + " ORDER BY s.id")
+                .integer(id)
+                .list(Row::integer),
+            new ArrayList<>(),
+            new ArrayList<>(),
+            new ArrayList<>());
     session
         .call(
             "SELECT c.spot_id, c.place_before, c.place_after, s.geom FROM corrected_spots c"
@@ -209,11 +231,12 @@ public final class CorrectionStore {
   }
 
   /**
-   * The spots that a correction had touched.
+   * What a correction had touched.
    *
+   * @param fuller shots of which an import has learned more since, to be concluded again
    * @param stayed put back where they stood before it
    * @param moved moved by something else since, so that their middle has to be found anew
    * @param made made by the correction, and needless when no other shot joined them
    */
-  public record Restored(List<Long> stayed, List<Long> moved, List<Long> made) {}
+  public record Restored(List<Long> fuller, List<Long> stayed, List<Long> moved, List<Long> made) {}
 }

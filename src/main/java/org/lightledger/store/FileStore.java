@@ -106,6 +106,38 @@ public final class FileStore {
     return counts;
   }
 
+  /**
+   * The shots of the files that differ from a file in the extension of their name alone.
+   *
+   * @param folder the file's folder
+   * @param base the file's name up to its last dot
+   * @return the ledger's numbers of the shots, ascending
+   */
+  public List<Long> shotsNamed(Path folder, String base) {
+    String start = folder.resolve(base).toString();
+    // The character after the dot is the slash, which no name has.
+    return session
+        .call(
+            "SELECT DISTINCT shot_id FROM files WHERE path > ? AND path < ?"
+                + " AND shot_id IS NOT NULL ORDER BY shot_id")
+        .text(start + ".")
+        .text(start + "/")
+        .list(Row::integer);
+  }
+
+  /**
+   * The last file before another one, in the order of paths, that holds a shot.
+   *
+   * @param file the other
+   * @return it, or nothing when there is none
+   */
+  public Optional<StoredFile> shotBefore(Path file) {
+    return session
+        .call(SELECT + "WHERE path < ? AND shot_id IS NOT NULL ORDER BY path DESC LIMIT 1")
+        .textOf(file)
+        .first(FileStore::read);
+  }
+
   List<Path> holding(long shotId) {
     return session
         .call("SELECT path FROM files WHERE shot_id = ? ORDER BY path")

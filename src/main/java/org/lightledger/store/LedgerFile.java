@@ -94,6 +94,8 @@ final class LedgerFile {
     SQLiteConfig config = new SQLiteConfig();
     config.setBusyTimeout((int) BUSY_TIMEOUT.toMillis());
     config.enforceForeignKeys(true);
+    // Every INSERT that needs its number says RETURNING; the driver need not ask a second time.
+    config.setGetGeneratedKeys(false);
     if (writing) {
       config.setJournalMode(SQLiteConfig.JournalMode.WAL);
       config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);

@@ -15,6 +15,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
@@ -159,13 +160,28 @@ public final class ShotStore {
   }
 
   /**
-   * Finds a shot by its content.
+   * Finds a shot by the content of any of its files.
    *
    * @param sha256 fingerprint of a file's content
    * @return the ledger's number of the shot, or nothing when it is new
    */
   public Optional<Long> idOf(String sha256) {
-    return session.call("SELECT id FROM shots WHERE sha256 = ?").text(sha256).first(Row::integer);
+    return session
+        .call(
+            "SELECT id FROM shots WHERE sha256 = ? UNION ALL"
+                + " SELECT shot_id FROM files WHERE sha256 = ? AND shot_id IS NOT NULL LIMIT 1")
+        .text(sha256)
+        .text(sha256)
+        .first(Row::integer);
+  }
+
+  /**
+   * The fingerprints of all shots.
+   *
+   * @return 64 hexadecimal digits in lower case each
+   */
+  public Set<String> fingerprints() {
+    return new HashSet<>(session.call("SELECT sha256 FROM shots").list(Row::text));
   }
 
   /**

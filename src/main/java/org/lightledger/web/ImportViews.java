@@ -68,6 +68,7 @@ final class ImportViews {
             FileReport.Status.UNREADABLE,
             FileReport.Status.NEEDS_ATTENTION,
             FileReport.Status.ADDED,
+            FileReport.Status.JOINED,
             FileReport.Status.KNOWN);
     for (FileReport.Status status : firstToLast) {
       files.stream().filter(file -> file.status() == status).forEach(order::add);
@@ -75,7 +76,7 @@ final class ImportViews {
     int hidden = Math.max(0, order.size() - MOST_ROWS);
     return new ImportPage.ReportView(
         count(files, FileReport.Status.ADDED),
-        count(files, FileReport.Status.KNOWN),
+        count(files, FileReport.Status.KNOWN) + count(files, FileReport.Status.JOINED),
         count(files, FileReport.Status.NEEDS_ATTENTION),
         count(files, FileReport.Status.UNREADABLE),
         order.stream().limit(MOST_ROWS).map(file -> row(file, names)).toList(),
@@ -93,6 +94,7 @@ final class ImportViews {
         file.status().code(),
         switch (file.status()) {
           case ADDED -> "added";
+          case JOINED -> "one more file of a shot";
           case KNOWN -> "known already";
           case NEEDS_ATTENTION -> "needs attention";
           case UNREADABLE -> "unreadable";

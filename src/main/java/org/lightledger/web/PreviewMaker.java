@@ -5,9 +5,13 @@ import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.geom.AffineTransform;
 import java.awt.image.BufferedImage;
+import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.channels.FileChannel;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.util.Iterator;
 import java.util.Optional;
 import javax.imageio.IIOImage;
@@ -18,6 +22,11 @@ import javax.imageio.ImageWriteParam;
 import javax.imageio.ImageWriter;
 import javax.imageio.stream.ImageInputStream;
 import javax.imageio.stream.ImageOutputStream;
+import org.lightledger.shot.Evidence;
+import org.lightledger.shot.exif.EmbeddedPreview;
+import org.lightledger.shot.exif.EvidenceReader;
+import org.lightledger.shot.exif.ImageBytes;
+import org.lightledger.shot.exif.UnreadableImageException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -31,18 +40,81 @@ final class PreviewMaker {
   private static final int MOST_SIDE = 30_000;
   private static final float QUALITY = 0.82f;
 
-  private PreviewMaker() {}
+  /** Exif orientation of a picture that needs no turn. */
+  private static final int UPRIGHT = 1;
+
+  private final Optional<HeifConverter> converter;
+
+  /** A maker that uses a converter for what it can not decode itself, where there is one. */
+  PreviewMaker(Optional<HeifConverter> converter) {
+    this.converter = converter;
+  }
 
   /**
-   * Makes a preview.
+   * Makes a preview: of the picture itself, or of the one that it holds inside, or of what a
+   * converter makes of it.
    *
    * @param original the picture's file
    * @param orientation its Exif orientation in 1..8
    * @param width the preview's greatest width, pixels; a smaller picture is not enlarged
    * @return a JPEG, or nothing when the picture can not be decoded
    */
-  static Optional<byte[]> make(Path original, int orientation, int width) {
-    try (ImageInputStream in = ImageIO.createImageInputStream(original.toFile())) {
+  Optional<byte[]> make(Path original, int orientation, int width) {
+    try (FileChannel channel = FileChannel.open(original, StandardOpenOption.READ)) {
+      ImageBytes bytes = ImageBytes.of(channel);
+      EmbeddedPreview embedded = EmbeddedPreview.find(bytes);
+      boolean small = embedded.pictures().isEmpty() || embedded.pictures().get(0).widthPx() < width;
+      if (embedded.isHeif() && small) {
+        Optional<byte[]> made = converted(original, bytes, width);
+        if (made.isPresent()) {
+          return made;
+        }
+      }
+      return embedded.pictures().isEmpty()
+          ? decode(original.toFile(), orientation, width)
+          : firstThatDecodes(embedded, bytes, orientation, width);
+    } catch (IOException | UncheckedIOException e) {
+      LOG.debug("no preview", e);
+      return Optional.empty();
+    }
+  }
+
+  private static Optional<byte[]> firstThatDecodes(
+      EmbeddedPreview embedded, ImageBytes bytes, int orientation, int width) throws IOException {
+    for (EmbeddedPreview.Picture picture : embedded.pictures()) {
+      byte[] jpeg = bytes.copy(picture.from(), picture.length());
+      Optional<byte[]> made = decode(new ByteArrayInputStream(jpeg), orientation, width);
+      if (made.isPresent()) {
+        return made;
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** The converter turns the picture upright itself. */
+  private Optional<byte[]> converted(Path original, ImageBytes bytes, int width) {
+    return converter.isEmpty() || !isSane(bytes)
+        ? Optional.empty()
+        : converter.get().convert(original, jpeg -> decode(jpeg.toFile(), UPRIGHT, width));
+  }
+
+  private static boolean isSane(ImageBytes bytes) {
+    try {
+      Evidence evidence = EvidenceReader.read(bytes);
+      Integer width = evidence.widthPx();
+      Integer height = evidence.heightPx();
+      return width != null && height != null && isSane(width, height);
+    } catch (UnreadableImageException e) {
+      return false;
+    }
+  }
+
+  private static boolean isSane(int width, int height) {
+    return width <= MOST_SIDE && height <= MOST_SIDE && (long) width * height <= MOST_PIXELS;
+  }
+
+  private static Optional<byte[]> decode(Object source, int orientation, int width) {
+    try (ImageInputStream in = ImageIO.createImageInputStream(source)) {
       if (in == null) {
         return Optional.empty();
       }
@@ -67,9 +139,7 @@ final class PreviewMaker {
       throws IOException {
     int storedWidth = reader.getWidth(0);
     int storedHeight = reader.getHeight(0);
-    if (storedWidth > MOST_SIDE
-        || storedHeight > MOST_SIDE
-        || (long) storedWidth * storedHeight > MOST_PIXELS) {
+    if (!isSane(storedWidth, storedHeight)) {
       return Optional.empty();
     }
     boolean sideways = orientation >= 5;

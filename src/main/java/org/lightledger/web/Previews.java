@@ -3,12 +3,17 @@ package org.lightledger.web;
 import io.javalin.http.Context;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Semaphore;
+import org.lightledger.shot.exif.EvidenceReader;
+import org.lightledger.shot.exif.ImageBytes;
+import org.lightledger.shot.exif.UnreadableImageException;
 import org.lightledger.store.Ledger;
 import org.lightledger.store.StoredShot;
 import org.lightledger.web.chart.PlainCard;
@@ -25,6 +30,7 @@ final class Previews {
 
   private final Ledger ledger;
   private final Path folder;
+  private final PreviewMaker maker = new PreviewMaker(HeifConverter.installed());
   private final Semaphore working = new Semaphore(AT_ONCE);
 
   Previews(Ledger ledger, Path folder) {
@@ -65,11 +71,12 @@ final class Previews {
       if (Files.exists(kept)) {
         return Optional.of(Files.readAllBytes(kept));
       }
-      Optional<Path> original = shot.files().stream().filter(Files::isReadable).findFirst();
-      if (original.isEmpty()) {
-        return Optional.empty();
+      Optional<byte[]> made = Optional.empty();
+      for (Path file : shot.files()) {
+        if (made.isEmpty() && Files.isReadable(file)) {
+          made = make(file, orientation(shot, file), width);
+        }
       }
-      Optional<byte[]> made = make(original.get(), shot.shot().evidence().orientation(), width);
       if (made.isPresent()) {
         keep(kept, made.get());
       }
@@ -79,10 +86,23 @@ final class Previews {
     }
   }
 
+  /** The files of a pair may be stored turned differently; a single one's turn is known. */
+  private static int orientation(StoredShot shot, Path file) throws IOException {
+    int known = shot.shot().evidence().orientation();
+    if (shot.files().size() == 1) {
+      return known;
+    }
+    try (FileChannel channel = FileChannel.open(file, StandardOpenOption.READ)) {
+      return EvidenceReader.read(ImageBytes.of(channel)).orientation();
+    } catch (UnreadableImageException e) {
+      return known;
+    }
+  }
+
   private Optional<byte[]> make(Path original, int orientation, int width) {
     working.acquireUninterruptibly();
     try {
-      return PreviewMaker.make(original, orientation, width);
+      return maker.make(original, orientation, width);
     } finally {
       working.release();
     }

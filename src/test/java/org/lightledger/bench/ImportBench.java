@@ -48,7 +48,11 @@ import org.openjdk.jmh.infra.Blackhole;
 @Warmup(iterations = 4)
 @Measurement(iterations = 6)
 public class ImportBench {
-  /** How many files; each is a sample photo with a tail of its own, so that all differ. */
+  /** The folder whose JPEG files are copied; a folder of real photos may be named instead. */
+  @Param("sample-photos")
+  public String source;
+
+  /** How many files; each is a photo with a tail of its own, so that all differ. */
   @Param("4000")
   public int files;
 
@@ -63,7 +67,7 @@ public class ImportBench {
   public void write() throws IOException {
     folder = Files.createTempDirectory("import-bench");
     List<Path> samples;
-    try (Stream<Path> walk = Files.walk(Path.of("sample-photos"))) {
+    try (Stream<Path> walk = Files.walk(Path.of(source))) {
       samples = walk.filter(path -> path.toString().endsWith(".jpg")).sorted().toList();
     }
     for (int i = 0; i < files; i++) {

@@ -600,6 +600,38 @@ class CorrectionsTest {
   }
 
   @Test
+  void whatASecondFileOfTheShotSaysIsNotLostWhenACorrectionIsUndone() {
+    Runnable second =
+        desk.withPair(
+            Photo.at("2026:05:09 19:30:00", null, null),
+            Photo.at("2026:05:09 19:30:00", "+02:00", MILL).looking(250));
+    Long corrected =
+        Objects.requireNonNull(
+            desk.apply(
+                    new Correction(
+                        new TimeWord.Zone(ZoneId.of("Europe/Lisbon")),
+                        new PlaceWord.Point(CHAPEL),
+                        null),
+                    1)
+                .id());
+    second.run();
+    assertThat(desk.ledger().read(session -> session.shots().counts()).all()).isEqualTo(1);
+    assertThat(instant(1)).as("the owner's word stands").isEqualTo("2026-05-09T18:30:00Z");
+    assertThat(Objects.requireNonNull(desk.shot(1).shot().position()).point()).isEqualTo(CHAPEL);
+
+    assertThat(desk.corrections().undo(corrected)).isPresent();
+
+    StoredShot stored = desk.shot(1);
+    assertThat(instant(1)).isEqualTo("2026-05-09T17:30:00Z");
+    Shot.Position position = Objects.requireNonNull(stored.shot().position());
+    assertThat(position.source()).isEqualTo(Shot.PositionSource.GPS);
+    assertThat(position.point()).isEqualTo(stored.shot().evidence().position());
+    assertThat(stored.shot().needsAttention()).isFalse();
+    assertThat(desk.spots()).singleElement().matches(spot -> spot.facings().size() == 1);
+    assertThat(stored.spotId()).isEqualTo(desk.spots().get(0).id());
+  }
+
+  @Test
   void aCorrectionThatFailsLeavesNothing() {
     desk.with(Photo.at("2026:05:09 19:30:00", "+02:00", null));
     List<String> before = desk.everything();

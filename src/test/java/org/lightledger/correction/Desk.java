@@ -69,9 +69,13 @@ final class Desk implements AutoCloseable {
     }
 
     private byte[] jpeg() {
+      return exif().jpeg();
+    }
+
+    /** Without a camera's name, so that no two are taken for one burst. */
+    private ExifBuilder exif() {
       ExifBuilder exif =
           ExifBuilder.bigEndian()
-              .ascii(Directory.IFD0, 0x010F, "Test")
               .rationals(Directory.EXIF, 0x829A, 1, 250)
               .rationals(Directory.EXIF, 0x829D, 28, 10)
               .shorts(Directory.EXIF, 0x8827, 100)
@@ -95,7 +99,7 @@ final class Desk implements AutoCloseable {
         exif.ascii(Directory.GPS, 0x10, "T")
             .rationals(Directory.GPS, 0x11, Math.round(facingDeg * 100), 100);
       }
-      return exif.jpeg();
+      return exif;
     }
 
     private static long[] degrees(double angleDeg) {
@@ -118,6 +122,29 @@ final class Desk implements AutoCloseable {
     }
     importAgain();
     return this;
+  }
+
+  /** Imports one shot as a pair of files of one camera, the first now and the second on call. */
+  Runnable withPair(Photo first, Photo second) {
+    try {
+      Files.createDirectories(photos);
+      Files.write(photos.resolve("pair.jpg"), ofCamera(first).jpeg());
+      importAgain();
+      return () -> {
+        try {
+          Files.write(photos.resolve("pair.tif"), ofCamera(second).tiff());
+        } catch (IOException e) {
+          throw new UncheckedIOException(e);
+        }
+        importAgain();
+      };
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static ExifBuilder ofCamera(Photo photo) {
+    return photo.exif().ascii(Directory.IFD0, 0x010F, "Test");
   }
 
   ImportReport importAgain() {

@@ -166,7 +166,7 @@ class ImporterTest {
 
   @Test
   void aStoppedImportGoesOnWhereItStopped() {
-    TestPhotos.fill(photos, 200);
+    TestPhotos.fill(photos, 600);
     List<FileReport> done = new ArrayList<>();
     ImportReport stopped =
         importer()
@@ -176,7 +176,7 @@ class ImporterTest {
                 new ImportProgress() {
                   @Override
                   public void started(int files) {
-                    assertThat(files).isEqualTo(200);
+                    assertThat(files).isEqualTo(600);
                   }
 
                   @Override
@@ -190,12 +190,12 @@ class ImporterTest {
                   }
                 });
     assertThat(stopped.cancelled()).isTrue();
-    assertThat(stopped.files()).hasSize(done.size()).hasSizeLessThan(200);
+    assertThat(stopped.files()).hasSize(done.size()).hasSizeLessThan(600);
 
     ImportReport rest = run();
 
     assertThat(rest.count(FileReport.Status.KNOWN)).isEqualTo(done.size());
-    assertThat(rest.count(FileReport.Status.ADDED)).isEqualTo(200 - done.size());
+    assertThat(rest.count(FileReport.Status.ADDED)).isEqualTo(600 - done.size());
   }
 
   @Test

@@ -11,12 +11,15 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.lightledger.shot.OwnerWord;
 import org.lightledger.shot.zone.PlaceZones;
 import org.lightledger.spot.LightProfile;
 import org.lightledger.store.Ledger;
+import org.lightledger.store.StoredFile;
 import org.lightledger.sun.SpaEphemeris;
 
 /** An import that is killed in the middle and run again ends as one that nobody disturbed. */
@@ -30,7 +33,7 @@ class KilledImportTest {
   @Test
   void endsInTheSameLedger() throws IOException, InterruptedException {
     Path photos = folder.resolve("photos");
-    TestPhotos.fill(photos, PHOTOS);
+    TestPhotos.fill(photos, PHOTOS, 3);
     Path undisturbed = folder.resolve("undisturbed");
     run(undisturbed, photos, ImportProgress.NONE);
 
@@ -45,6 +48,17 @@ class KilledImportTest {
     assertThat(kills).isEqualTo(3);
     assertThat(kept).isPositive().isLessThan(PHOTOS);
     assertThat(profiles(killed)).isEqualTo(profiles(undisturbed));
+    assertThat(shots(undisturbed)).as("a raw file and its JPEG are one shot").isEqualTo(PHOTOS);
+    assertThat(shotsByFile(killed)).isEqualTo(shotsByFile(undisturbed)).hasSize(PHOTOS * 4 / 3);
+  }
+
+  private static Map<Path, Long> shotsByFile(Path ledgerFolder) {
+    try (Ledger ledger = Ledger.open(ledgerFolder, CLOCK)) {
+      return ledger.read(
+          session ->
+              session.files().all().stream()
+                  .collect(Collectors.toMap(StoredFile::path, StoredFile::shotId)));
+    }
   }
 
   /** Imports in a Java of its own and kills that once it has told of so many files. */

@@ -14,6 +14,7 @@ import org.lightledger.shot.exif.ExifBuilder.Directory;
  */
 final class TestPhotos {
   private static final int MAKE = 0x010F;
+  private static final int DNG_VERSION = 0xC612;
   private static final int EXPOSURE_TIME = 0x829A;
   private static final int F_NUMBER = 0x829D;
   private static final int ISO = 0x8827;
@@ -43,12 +44,28 @@ final class TestPhotos {
         .jpeg();
   }
 
+  private static byte[] raw(String localTime) {
+    return ExifBuilder.bigEndian()
+        .bytes(Directory.IFD0, DNG_VERSION, 1, 4, 0, 0)
+        .ascii(Directory.IFD0, MAKE, "Test")
+        .ascii(Directory.EXIF, DATE_TIME_ORIGINAL, localTime)
+        .tiff();
+  }
+
   private static long[] microDegrees(double angleDeg) {
     return new long[] {Math.round(Math.abs(angleDeg) * 1e7), 10_000_000, 0, 1, 0, 1};
   }
 
   /** Many shots around some thirty places, in an order of names that mixes the places. */
   static void fill(Path folder, int count) {
+    fill(folder, count, Integer.MAX_VALUE);
+  }
+
+  /**
+   * The same, and beside every so many a raw file of the same shot that knows no place, and that
+   * comes before it in the order of names.
+   */
+  static void fill(Path folder, int count, int rawEvery) {
     Random random = new Random(11);
     for (int i = 0; i < count; i++) {
       int place = random.nextInt(30);
@@ -63,6 +80,9 @@ final class TestPhotos {
               8 + random.nextInt(12),
               random.nextInt(60),
               i % 60);
+      if (i % rawEvery == rawEvery - 1) {
+        write(folder.resolve(String.format(Locale.ROOT, "shot%05d.dng", i)), raw(time));
+      }
       write(
           folder.resolve(String.format(Locale.ROOT, "shot%05d.jpg", i)),
           shot(time, "+01:00", latitudeDeg, longitudeDeg, 360 * random.nextDouble()));

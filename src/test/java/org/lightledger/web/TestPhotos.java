@@ -7,6 +7,8 @@ import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import javax.imageio.ImageIO;
 import org.jspecify.annotations.Nullable;
@@ -84,6 +86,25 @@ final class TestPhotos {
     return new long[] {
       hundredths / 360_000, 1, hundredths / 6_000 % 60, 1, hundredths % 6_000, 100
     };
+  }
+
+  /** Some bytes one after the other. */
+  static byte[] concat(byte[]... parts) {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    for (byte[] part : parts) {
+      out.writeBytes(part);
+    }
+    return out.toByteArray();
+  }
+
+  /** A box of the ISO base media file format. */
+  static byte[] box(String type, byte[]... content) {
+    byte[] body = concat(content);
+    return ByteBuffer.allocate(8 + body.length)
+        .putInt(8 + body.length)
+        .put(type.getBytes(StandardCharsets.US_ASCII))
+        .put(body)
+        .array();
   }
 
   private static byte[] withExif(byte[] jpeg, byte[] tiff) {

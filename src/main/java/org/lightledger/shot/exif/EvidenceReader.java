@@ -1,6 +1,7 @@
 package org.lightledger.shot.exif;
 
 import java.util.Locale;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.shot.Evidence;
@@ -8,33 +9,55 @@ import org.lightledger.shot.Exposure;
 import org.lightledger.shot.Problem;
 
 /**
- * Reads what an image file says about itself. JPEG and TIFF are read; every other format is
- * recognised by its content and named. Safe for use by several threads.
+ * Reads what an image file says about itself. Photos of cameras and phones are read; other formats
+ * are recognised by their content and named. Safe for use by several threads.
  */
 public final class EvidenceReader {
   private EvidenceReader() {}
 
   /**
-   * Reads a file. Damage inside the file becomes a {@link Problem} of the evidence; only a file of
-   * which nothing can be said is refused.
+   * Reads a file in memory.
    *
    * @param content the whole file, or at least the part before its image data
    * @return what the file says
    * @throws UnreadableImageException when the format is not read yet, or the content is no image
    */
   public static Evidence read(byte[] content) throws UnreadableImageException {
-    ImageFormat format = ImageFormat.of(content);
+    return read(ImageBytes.of(content));
+  }
+
+  /**
+   * Reads a file. Damage inside the file becomes a {@link Problem} of the evidence; only a file of
+   * which nothing can be said is refused.
+   *
+   * @param bytes the whole file, or at least the part before its image data
+   * @return what the file says
+   * @throws UnreadableImageException when the format is not read yet, or the content is no image
+   */
+  public static Evidence read(ImageBytes bytes) throws UnreadableImageException {
+    byte[] head = bytes.head(ImageFormat.HEAD_BYTES);
+    ImageFormat format = ImageFormat.of(head);
     return switch (format) {
-      case JPEG -> readJpeg(content);
-      case TIFF -> readTiff(content);
+      case JPEG -> readJpeg(bytes);
+      case TIFF, CR2, IIQ, ORF -> readTiff(format, bytes);
+      case HEIC, AVIF -> contained(format, BoxedImages.heif(bytes));
+      case CR3 -> contained(format, BoxedImages.cr3(bytes));
+      case JPEG_XL ->
+          contained(format, BoxedImages.jpegXl(bytes).orElseThrow(() -> notRead(format)));
+      case PNG -> contained(format, ChunkedImages.png(bytes));
+      case WEBP -> contained(format, ChunkedImages.webp(bytes));
+      case RAF -> contained(format, MakerImages.raf(bytes));
+      case RW2 -> contained(format, MakerImages.rw2(bytes));
+      case MRW -> contained(format, MakerImages.mrw(bytes));
+      case X3F -> contained(format, MakerImages.x3f(bytes).orElseThrow(() -> notRead(format)));
       case UNKNOWN ->
           throw new UnreadableImageException(
               new Problem(
                   Problem.Kind.UNREADABLE,
-                  content.length == 0
+                  bytes.length() == 0
                       ? "The file is empty."
-                      : "The content is no image that Lightledger recognises; expected a JPEG or"
-                          + " TIFF file."));
+                      : "The content is no image that Lightledger recognises; expected a photo of"
+                          + " a camera or a phone."));
       default -> throw notRead(format);
     };
   }
@@ -48,14 +71,19 @@ public final class EvidenceReader {
                 + ", which is not yet read; import a JPEG of the same shot."));
   }
 
-  private static Evidence readJpeg(byte[] content) throws UnreadableImageException {
-    JpegSegments segments = JpegSegments.read(content);
+  private static UnreadableImageException nothingReadable(ImageFormat format) {
+    return new UnreadableImageException(
+        new Problem(
+            Problem.Kind.UNREADABLE,
+            "The file begins like "
+                + format.label()
+                + " but holds no readable metadata; copy it from the camera again."));
+  }
+
+  private static Evidence readJpeg(ImageBytes bytes) throws UnreadableImageException {
+    JpegSegments segments = JpegSegments.read(bytes);
     if (segments.segments() == 0) {
-      throw new UnreadableImageException(
-          new Problem(
-              Problem.Kind.UNREADABLE,
-              "The file begins like a JPEG but holds no readable part; copy it from the camera"
-                  + " again."));
+      throw nothingReadable(ImageFormat.JPEG);
     }
     Findings findings = new Findings();
     if (segments.damaged()) {
@@ -67,25 +95,40 @@ public final class EvidenceReader {
         ImageFormat.JPEG, block, segments.xmp(), segments.widthPx(), segments.heightPx(), findings);
   }
 
-  private static Evidence readTiff(byte[] content) throws UnreadableImageException {
-    ExifBlock block = ExifBlock.read(content);
-    ImageFormat format = ImageFormat.ofTiff(block.ifd0(), block.sensorData());
-    if (format != ImageFormat.TIFF) {
-      throw notRead(format);
-    }
+  /** TIFF and the raw files that are TIFF; in those, the main directory describes a thumbnail. */
+  private static Evidence readTiff(ImageFormat container, ImageBytes bytes)
+      throws UnreadableImageException {
+    ExifBlock block = ExifBlock.read(new TiffBytes(bytes));
+    TagDirectory sensor = block.sensor();
+    ImageFormat format =
+        container == ImageFormat.TIFF
+            ? ImageFormat.ofTiff(block.ifd0(), sensor != null)
+            : container;
     if (block.ifd0().isEmpty()) {
-      throw new UnreadableImageException(
-          new Problem(
-              Problem.Kind.UNREADABLE,
-              "The file begins like a TIFF but holds no readable directory; copy it again."));
+      throw nothingReadable(format);
     }
+    TagDirectory picture = format == ImageFormat.TIFF ? block.ifd0() : sensor;
     return evidence(
-        ImageFormat.TIFF,
+        format,
         block,
         block.ifd0().bytes(Tags.XMP),
-        dimension(block.ifd0().integer(Tags.IMAGE_WIDTH)),
-        dimension(block.ifd0().integer(Tags.IMAGE_LENGTH)),
+        picture == null ? null : Container.dimension(picture.integer(Tags.IMAGE_WIDTH)),
+        picture == null ? null : Container.dimension(picture.integer(Tags.IMAGE_LENGTH)),
         new Findings());
+  }
+
+  private static Evidence contained(ImageFormat format, Optional<Container> found)
+      throws UnreadableImageException {
+    return contained(format, found.orElseThrow(() -> nothingReadable(format)));
+  }
+
+  private static Evidence contained(ImageFormat format, Container found) {
+    Findings findings = new Findings();
+    if (found.damaged()) {
+      findings.damaged(
+          "The %s file is cut off or damaged; what could be read of it is used.", format.label());
+    }
+    return evidence(format, found.exif(), found.xmp(), found.widthPx(), found.heightPx(), findings);
   }
 
   private static Evidence evidence(
@@ -121,8 +164,12 @@ public final class EvidenceReader {
         exposure,
         focalLength35mmMm(block.exif()),
         orientation(block.ifd0()),
-        widthPx != null ? widthPx : dimension(block.exif().integer(Tags.PIXEL_X_DIMENSION)),
-        heightPx != null ? heightPx : dimension(block.exif().integer(Tags.PIXEL_Y_DIMENSION)),
+        widthPx != null
+            ? widthPx
+            : Container.dimension(block.exif().integer(Tags.PIXEL_X_DIMENSION)),
+        heightPx != null
+            ? heightPx
+            : Container.dimension(block.exif().integer(Tags.PIXEL_Y_DIMENSION)),
         camera(block.ifd0()),
         findings.problems());
   }
@@ -140,12 +187,6 @@ public final class EvidenceReader {
   private static int orientation(TagDirectory ifd0) {
     Long orientation = ifd0.integer(Tags.ORIENTATION);
     return orientation != null && orientation >= 1 && orientation <= 8 ? orientation.intValue() : 1;
-  }
-
-  private static @Nullable Integer dimension(@Nullable Long pixels) {
-    return pixels == null || pixels <= 0 || pixels > Integer.MAX_VALUE
-        ? null
-        : Integer.valueOf(pixels.intValue());
   }
 
   /** Make and model; many models repeat the make. */

@@ -2,15 +2,23 @@ package org.lightledger.shot.exif;
 
 import com.drew.imaging.tiff.TiffReader;
 import com.drew.lang.ByteArrayReader;
+import com.drew.lang.RandomAccessReader;
 import java.io.IOException;
 import java.util.HashSet;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The three directories of an Exif block. Each is read on its own, so that damage in one leaves the
  * others.
+ *
+ * @param ifd0 the main directory
+ * @param exif the Exif directory
+ * @param gps the GPS directory
+ * @param sensor the directory that describes a camera's sensor data, or null when there is none
  */
-record ExifBlock(TagDirectory ifd0, TagDirectory exif, TagDirectory gps, boolean sensorData) {
+record ExifBlock(
+    TagDirectory ifd0, TagDirectory exif, TagDirectory gps, @Nullable TagDirectory sensor) {
   /** TIFF 6.0 PhotometricInterpretation of TIFF/EP (ISO 12234-2) and DNG raw data. */
   private static final Set<Long> SENSOR_PHOTOMETRIC = Set.of(32803L, 34892L);
 
@@ -26,7 +34,7 @@ record ExifBlock(TagDirectory ifd0, TagDirectory exif, TagDirectory gps, boolean
         new TagDirectory(Tags.IN_IFD0),
         new TagDirectory(Tags.IN_EXIF),
         new TagDirectory(Tags.IN_GPS),
-        false);
+        null);
   }
 
   boolean damaged() {
@@ -39,27 +47,27 @@ record ExifBlock(TagDirectory ifd0, TagDirectory exif, TagDirectory gps, boolean
    * @param tiff from the byte order mark on
    */
   static ExifBlock read(byte[] tiff) {
+    return read(new ByteArrayReader(tiff));
+  }
+
+  /**
+   * Reads a TIFF structure.
+   *
+   * @param reader gives the bytes from the byte order mark on
+   */
+  static ExifBlock read(RandomAccessReader reader) {
     ExifBlock block = empty();
-    ByteArrayReader reader = new ByteArrayReader(tiff);
     Set<Integer> seen = new HashSet<>();
-    boolean sensorData = false;
-    try {
-      int order = reader.getUInt16(0);
-      if (order != 0x4D4D && order != 0x4949) {
-        block.ifd0.markDamaged();
-        return block;
-      }
-      reader.setMotorolaByteOrder(order == 0x4D4D);
-      readDirectory(block.ifd0, reader, seen, reader.getUInt32(4));
-    } catch (IOException e) {
-      block.ifd0.markDamaged();
+    if (!readFirst(block.ifd0, reader, seen)) {
       return block;
     }
-    sensorData = isSensorData(block.ifd0);
+    TagDirectory sensor = isSensorData(block.ifd0) ? block.ifd0 : null;
     for (long offset : block.ifd0.integers(Tags.SUB_IFDS)) {
       TagDirectory sub = new TagDirectory(Tags.IN_SUB_IFD);
       readDirectory(sub, reader, seen, offset);
-      sensorData |= isSensorData(sub);
+      if (sensor == null && isSensorData(sub)) {
+        sensor = sub;
+      }
     }
     Long exifOffset = block.ifd0.integer(Tags.EXIF_IFD);
     if (exifOffset != null) {
@@ -72,7 +80,39 @@ record ExifBlock(TagDirectory ifd0, TagDirectory exif, TagDirectory gps, boolean
     if (gpsOffset != null) {
       readDirectory(block.gps, reader, seen, gpsOffset);
     }
-    return new ExifBlock(block.ifd0, block.exif, block.gps, sensorData);
+    return new ExifBlock(block.ifd0, block.exif, block.gps, sensor);
+  }
+
+  /** Reads three TIFF structures, each with one of the directories as its first. */
+  static ExifBlock ofParts(byte @Nullable [] ifd0, byte @Nullable [] exif, byte @Nullable [] gps) {
+    ExifBlock block = empty();
+    readPart(block.ifd0, ifd0);
+    readPart(block.exif, exif);
+    readPart(block.gps, gps);
+    return block;
+  }
+
+  private static void readPart(TagDirectory directory, byte @Nullable [] tiff) {
+    if (tiff != null) {
+      readFirst(directory, new ByteArrayReader(tiff), new HashSet<>());
+    }
+  }
+
+  private static boolean readFirst(
+      TagDirectory directory, RandomAccessReader reader, Set<Integer> seen) {
+    try {
+      int order = reader.getUInt16(0);
+      if (order != 0x4D4D && order != 0x4949) {
+        directory.markDamaged();
+        return false;
+      }
+      reader.setMotorolaByteOrder(order == 0x4D4D);
+      readDirectory(directory, reader, seen, reader.getUInt32(4));
+      return true;
+    } catch (IOException e) {
+      directory.markDamaged();
+      return false;
+    }
   }
 
   private static boolean isSensorData(TagDirectory directory) {
@@ -83,7 +123,7 @@ record ExifBlock(TagDirectory ifd0, TagDirectory exif, TagDirectory gps, boolean
   }
 
   private static void readDirectory(
-      TagDirectory directory, ByteArrayReader reader, Set<Integer> seen, long offset) {
+      TagDirectory directory, RandomAccessReader reader, Set<Integer> seen, long offset) {
     if (offset < 0 || offset > Integer.MAX_VALUE) {
       directory.markDamaged();
       return;
@@ -102,8 +142,8 @@ record ExifBlock(TagDirectory ifd0, TagDirectory exif, TagDirectory gps, boolean
    * Whether a wanted tag stands in the directory's list but could not be read; errors in maker
    * notes and other tags that are not read do not matter.
    */
-  private static boolean lacksWantedTag(TagDirectory directory, ByteArrayReader reader, int offset)
-      throws IOException {
+  private static boolean lacksWantedTag(
+      TagDirectory directory, RandomAccessReader reader, int offset) throws IOException {
     int count = reader.getUInt16(offset);
     for (int i = 0; i < count; i++) {
       int tag = reader.getUInt16(offset + 2 + 12 * i);

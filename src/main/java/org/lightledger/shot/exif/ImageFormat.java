@@ -19,7 +19,7 @@ enum ImageFormat {
   PEF("PEF"),
   CR2("CR2"),
   IIQ("IIQ"),
-  OTHER_TIFF_RAW("raw file in a TIFF container"),
+  OTHER_TIFF_RAW("raw (TIFF)"),
   BIG_TIFF("BigTIFF"),
   RW2("RW2"),
   ORF("ORF"),
@@ -47,6 +47,9 @@ enum ImageFormat {
   private static final Set<String> AVIF_BRANDS = Set.of("avif", "avis");
   private static final Set<String> QUICKTIME_ATOMS =
       Set.of("moov", "mdat", "wide", "free", "skip", "pnot");
+
+  /** So many bytes from the start of a file tell its format: the longest list of brands. */
+  static final int HEAD_BYTES = 1024;
 
   private final String label;
 

@@ -25,6 +25,9 @@ final class TagDirectory implements TiffHandler {
   /** More numbers than any wanted tag has; TIFF allows a tag as large as the file. */
   private static final int NUMBER_LIMIT = 64;
 
+  /** Larger tags are passed over; an XMP packet has some kilobytes. Own choice, bytes. */
+  private static final int BYTE_LIMIT = 4 * 1024 * 1024;
+
   private final Set<Integer> wanted;
   private final Map<Integer, Object> values = new HashMap<>();
   private boolean errors;
@@ -139,7 +142,14 @@ final class TagDirectory implements TiffHandler {
       RandomAccessReader reader,
       int tagId,
       int byteCount) {
-    return !wanted.contains(tagId);
+    if (!wanted.contains(tagId) || values.containsKey(tagId)) {
+      return true;
+    }
+    if (byteCount < 0 || byteCount > BYTE_LIMIT) {
+      errors = true;
+      return true;
+    }
+    return false;
   }
 
   @Override

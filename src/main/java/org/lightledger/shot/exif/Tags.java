@@ -69,7 +69,8 @@ final class Tags {
           EXIF_IFD,
           GPS_IFD,
           DNG_VERSION);
-  static final Set<Integer> IN_SUB_IFD = Set.of(COMPRESSION, PHOTOMETRIC_INTERPRETATION);
+  static final Set<Integer> IN_SUB_IFD =
+      Set.of(IMAGE_WIDTH, IMAGE_LENGTH, COMPRESSION, PHOTOMETRIC_INTERPRETATION);
   static final Set<Integer> IN_EXIF =
       Set.of(
           EXPOSURE_TIME,

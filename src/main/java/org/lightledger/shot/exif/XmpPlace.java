@@ -32,19 +32,24 @@ final class XmpPlace {
     if (!mentionsPosition(packet)) {
       return null;
     }
-    String latitudeText;
-    String longitudeText;
-    String datum;
     try {
-      XMPMeta meta =
-          XMPMetaFactory.parseFromBuffer(packet, new ParseOptions().setDisallowDoctype(true));
-      latitudeText = meta.getPropertyString(XMPConst.NS_EXIF, "GPSLatitude");
-      longitudeText = meta.getPropertyString(XMPConst.NS_EXIF, "GPSLongitude");
-      datum = meta.getPropertyString(XMPConst.NS_EXIF, "GPSMapDatum");
+      return read(parse(packet), findings);
     } catch (XMPException e) {
       findings.damaged("The XMP packet can not be read; its position is not used.");
       return null;
     }
+  }
+
+  /** Parses a packet; a document type, which could name other files, is not accepted. */
+  static XMPMeta parse(byte[] packet) throws XMPException {
+    return XMPMetaFactory.parseFromBuffer(packet, new ParseOptions().setDisallowDoctype(true));
+  }
+
+  /** The position of a parsed packet, or null when it has none or a refused one. */
+  static @Nullable GeoPoint read(XMPMeta meta, Findings findings) throws XMPException {
+    String latitudeText = meta.getPropertyString(XMPConst.NS_EXIF, "GPSLatitude");
+    String longitudeText = meta.getPropertyString(XMPConst.NS_EXIF, "GPSLongitude");
+    String datum = meta.getPropertyString(XMPConst.NS_EXIF, "GPSMapDatum");
     if (latitudeText == null && longitudeText == null) {
       return null;
     }

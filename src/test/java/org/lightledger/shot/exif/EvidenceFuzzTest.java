@@ -6,16 +6,12 @@ import static org.lightledger.shot.exif.ExifBuilder.Directory.EXIF;
 import static org.lightledger.shot.exif.ExifBuilder.Directory.GPS;
 import static org.lightledger.shot.exif.ExifBuilder.Directory.IFD0;
 
-import java.io.IOException;
+import com.sun.management.ThreadMXBean;
+import java.lang.management.ManagementFactory;
 import java.nio.ByteBuffer;
-import java.nio.file.Files;
 import java.time.Duration;
 import java.time.ZoneId;
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
-import java.util.Random;
 import org.junit.jupiter.api.Assertions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestReporter;
@@ -23,13 +19,18 @@ import org.lightledger.shot.Evidence;
 import org.lightledger.shot.Shot;
 import org.lightledger.shot.ShotRules;
 import org.lightledger.shot.zone.ZonesAtPlace;
-import org.lightledger.testing.Reference;
 
 /** Damaged files, made by the thousand: each is read, or refused by name, and fast. */
 class EvidenceFuzzTest {
   private static final ShotRules RULES =
       new ShotRules(
           (place, withinM) -> new ZonesAtPlace(List.of(ZoneId.of("Europe/Madrid")), List.of()));
+
+  /**
+   * The largest seed has 720 kB; its metadata may be copied a few times, as the file itself may
+   * when a length claims all of it.
+   */
+  private static final long MOST_ALLOCATED_BYTES = 16L * 1024 * 1024;
 
   private static byte[] handBuilt() {
     byte[] exif =
@@ -71,36 +72,44 @@ class EvidenceFuzzTest {
             .shorts(IFD0, Tags.IMAGE_WIDTH, 100)
             .ascii(EXIF, Tags.DATE_TIME_ORIGINAL, "2024:06:21 19:30:05")
             .tiff();
-    reporter.publishEntry("hand-built", mutate(List.of(jpeg, tiff), 20_000, 20240621));
+    reporter.publishEntry("hand-built", mutate(List.of(jpeg, tiff), 10_000, 20240621));
   }
 
   @Test
-  void mutationsOfRealFilesAreReadOrRefused(TestReporter reporter) throws IOException {
-    List<byte[]> small = new ArrayList<>();
-    for (Map<String, String> row : Reference.csv("photos/truth.csv")) {
-      byte[] content = Files.readAllBytes(Reference.path("photos/" + row.get("file")));
-      if (content.length <= 16_384) {
-        small.add(content);
-      }
-    }
-    assertThat(small).hasSizeGreaterThan(50);
-    reporter.publishEntry("real files", mutate(small, 10_000, 4711));
+  void mutationsOfRealFilesAreReadOrRefused(TestReporter reporter) {
+    List<byte[]> files = Mutations.realFiles(16_384, 16_384);
+    assertThat(files).hasSizeGreaterThan(50);
+    reporter.publishEntry("small real files", mutate(files, 6000, 4711));
   }
 
-  /** Reads mutations; a hang or an allocation without bounds fails by the time or memory limit. */
+  /** Phones' pictures and raw files, whose metadata stands deep in the file. */
+  @Test
+  void mutationsOfLargerFilesOfOtherFormatsAreReadOrRefused(TestReporter reporter) {
+    List<byte[]> files = Mutations.realFiles(0, 800_000);
+    assertThat(files).hasSizeGreaterThan(25);
+    reporter.publishEntry("other formats", mutate(files, 3000, 4712));
+  }
+
+  /** Reads mutations; a hang fails by the time limit, a large allocation by its size. */
   private static String mutate(List<byte[]> seeds, int rounds, long seed) {
-    Random random = new Random(seed);
+    Mutations mutations = new Mutations(seeds, seed);
+    ThreadMXBean threads = (ThreadMXBean) ManagementFactory.getThreadMXBean();
     int[] counts = new int[2];
+    long[] most = new long[1];
     Assertions.assertTimeoutPreemptively(
         Duration.ofMinutes(2),
         () -> {
           for (int i = 0; i < rounds; i++) {
-            byte[] content = mutation(seeds.get(random.nextInt(seeds.size())), random);
+            byte[] content = mutations.next();
+            long before = threads.getCurrentThreadAllocatedBytes();
             counts[readOrRefuse(content) ? 0 : 1]++;
+            EmbeddedPreview.find(ImageBytes.of(content));
+            most[0] = Math.max(most[0], threads.getCurrentThreadAllocatedBytes() - before);
           }
         });
     assertThat(counts[0]).as("some mutations must still be read").isPositive();
-    return counts[0] + " read, " + counts[1] + " refused by name";
+    assertThat(most[0]).as("bytes allocated for one file").isLessThan(MOST_ALLOCATED_BYTES);
+    return counts[0] + " read, " + counts[1] + " refused by name, most bytes " + most[0];
   }
 
   private static boolean readOrRefuse(byte[] content) {
@@ -114,30 +123,6 @@ class EvidenceFuzzTest {
       assertThat(e.problem().message()).isNotBlank();
       return false;
     }
-  }
-
-  private static byte[] mutation(byte[] seed, Random random) {
-    byte[] content = seed.clone();
-    int changes = 1 + random.nextInt(6);
-    for (int i = 0; i < changes && content.length > 4; i++) {
-      // Headers and directories stand in front, so most changes are made there.
-      int reach = random.nextInt(4) == 0 ? content.length : Math.min(content.length, 400);
-      int at = random.nextInt(reach);
-      switch (random.nextInt(6)) {
-        case 0 -> content[at] = (byte) random.nextInt(256);
-        case 1 -> content[at] ^= (byte) (1 << random.nextInt(8));
-        case 2 -> Arrays.fill(content, at, Math.min(content.length, at + 4), (byte) 0xFF);
-        case 3 -> Arrays.fill(content, at, Math.min(content.length, at + 4), (byte) 0);
-        case 4 -> content = Arrays.copyOf(content, at + 1);
-        default -> {
-          int to = Math.min(content.length, at + random.nextInt(64));
-          byte[] longer = Arrays.copyOf(content, content.length + to - at);
-          System.arraycopy(content, at, longer, to, content.length - at);
-          content = longer;
-        }
-      }
-    }
-    return content;
   }
 
   /** A tag that claims four gigabytes, in each type and directory, must cost next to nothing. */
@@ -185,5 +170,28 @@ class EvidenceFuzzTest {
                 0xE1, "http://ns.adobe.com/xap/1.0/\0", packet.toString().getBytes(UTF_8)));
     Assertions.assertTimeoutPreemptively(
         Duration.ofSeconds(10), () -> assertThat(readOrRefuse(content)).isTrue());
+  }
+
+  @Test
+  void mutatedSidecarsLeaveTheImageItsOwn() throws Exception {
+    Evidence image = EvidenceReader.read(handBuilt());
+    byte[] sidecar =
+        ("<x:xmpmeta xmlns:x=\"adobe:ns:meta/\">"
+                + "<rdf:RDF xmlns:rdf=\"http://www.w3.org/1999/02/22-rdf-syntax-ns#\">"
+                + "<rdf:Description rdf:about=\"\" xmlns:exif=\"http://ns.adobe.com/exif/1.0/\""
+                + " exif:GPSLatitude=\"48,53.3N\" exif:GPSLongitude=\"21,2.5E\""
+                + " exif:GPSImgDirection=\"12345/100\" exif:GPSImgDirectionRef=\"T\""
+                + " exif:DateTimeOriginal=\"2024-06-21T19:30:05+02:00\"/>"
+                + "</rdf:RDF></x:xmpmeta>")
+            .getBytes(UTF_8);
+    Mutations mutations = new Mutations(List.of(sidecar), 77);
+    int unreadable = 0;
+    for (int i = 0; i < 3000; i++) {
+      Evidence joined = XmpSidecar.join(image, mutations.next());
+      assertThat(joined.localTime()).isEqualTo(image.localTime());
+      assertThat(joined.position()).isNotNull();
+      unreadable += joined.position().equals(image.position()) ? 1 : 0;
+    }
+    assertThat(unreadable).isPositive().isLessThan(3000);
   }
 }
