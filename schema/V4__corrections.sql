@@ -17,7 +17,12 @@ CREATE TABLE corrected_shots (
   id INTEGER PRIMARY KEY NOT NULL,
   correction_id INTEGER NOT NULL REFERENCES corrections (id) ON DELETE CASCADE,
   shot_id INTEGER NOT NULL REFERENCES shots (id) ON DELETE CASCADE,
+  -- Where it belonged, and why; where it belonged after the correction, so that what the owner
+  -- grouped since is not undone with it.
   spot_id INTEGER,
+  dropped_spot_id INTEGER,
+  spot_source TEXT,
+  home_after INTEGER,
   time_state TEXT,
   captured_ms INTEGER,
   captured_rest_ns INTEGER,
@@ -46,13 +51,15 @@ CREATE TABLE corrected_shots (
 CREATE INDEX corrections_of_shot ON corrected_shots (shot_id);
 
 -- Every spot that a correction touched. Without place_before the correction made the spot; without
--- place_after it removed it. A spot that is elsewhere than place_after has been moved since.
+-- place_after it removed it. A spot that is elsewhere than place_after, or has another count of
+-- shots than shots_after, has been changed since.
 CREATE TABLE corrected_spots (
   id INTEGER PRIMARY KEY NOT NULL,
   correction_id INTEGER NOT NULL REFERENCES corrections (id) ON DELETE CASCADE,
   spot_id INTEGER NOT NULL,
   place_before BLOB,
   place_after BLOB,
+  shots_after INTEGER,
   name TEXT,
   area TEXT,
   zone TEXT,

@@ -1,5 +1,9 @@
 package org.lightledger.cli;
 
+import com.fasterxml.jackson.core.JsonGenerator;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.UncheckedIOException;
 import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -14,18 +18,57 @@ import org.lightledger.sun.SunDirection;
 final class ImportOutput {
   private ImportOutput() {}
 
-  static Map<String, @Nullable Object> json(ImportReport report) {
-    return Json.fields()
-        .put("read", report.files().size())
-        .put("added", report.count(FileReport.Status.ADDED))
-        .put("known", report.count(FileReport.Status.KNOWN))
-        .put("joined", report.count(FileReport.Status.JOINED))
-        .put("needsAttention", report.count(FileReport.Status.NEEDS_ATTENTION))
-        .put("unreadable", report.count(FileReport.Status.UNREADABLE))
-        .put("otherFiles", report.otherFiles())
-        .put("spotsMade", report.spotsMade())
-        .put("files", report.files().stream().map(ImportOutput::file).toList())
-        .map();
+  /** Machine output whose lines are written as files are done, so that none are held. */
+  static final class Stream {
+    private final PrintWriter out;
+    private final JsonGenerator json;
+
+    Stream(PrintWriter out) {
+      this.out = out;
+      this.json = Json.generator(out);
+      write(
+          () -> {
+            json.writeStartObject();
+            json.writeArrayFieldStart("files");
+          });
+    }
+
+    void add(FileReport report) {
+      write(() -> json.writePOJO(file(report)));
+    }
+
+    void end(ImportReport report) {
+      write(
+          () -> {
+            json.writeEndArray();
+            json.writeNumberField("read", report.read());
+            json.writeNumberField("added", report.count(FileReport.Status.ADDED));
+            json.writeNumberField("known", report.count(FileReport.Status.KNOWN));
+            json.writeNumberField("joined", report.count(FileReport.Status.JOINED));
+            json.writeNumberField(
+                "needsAttention", report.count(FileReport.Status.NEEDS_ATTENTION));
+            json.writeNumberField("unreadable", report.count(FileReport.Status.UNREADABLE));
+            json.writeNumberField("otherFiles", report.otherFiles());
+            json.writeNumberField("spotsMade", report.spotsMade());
+            json.writeBooleanField("cancelled", report.cancelled());
+            json.writeEndObject();
+            json.close();
+          });
+      out.println();
+      out.flush();
+    }
+
+    private interface Writing {
+      void run() throws IOException;
+    }
+
+    private static void write(Writing writing) {
+      try {
+        writing.run();
+      } catch (IOException e) {
+        throw new UncheckedIOException("machine output can not be written", e);
+      }
+    }
   }
 
   private static Map<String, @Nullable Object> file(FileReport file) {
@@ -75,8 +118,9 @@ final class ImportOutput {
   static String summary(ImportReport report) {
     return String.format(
         Locale.ROOT,
-        "%d files read: %d added, %d known, %d more files of a shot, %d need attention, %d unreadable; %d new spots%n",
-        report.files().size(),
+        "%d files read: %d added, %d known, %d more files of a shot, %d need attention, %d unreadable;"
+            + " %d new spots%n",
+        report.read(),
         report.count(FileReport.Status.ADDED),
         report.count(FileReport.Status.KNOWN),
         report.count(FileReport.Status.JOINED),
@@ -87,15 +131,20 @@ final class ImportOutput {
 
   static String text(ImportReport report) {
     StringBuilder text = new StringBuilder(summary(report));
-    if (report.cancelled()) {
-      text.append(
-          String.format(Locale.ROOT, "Stopped early; import the same folder again to go on.%n"));
-    }
     for (FileReport file : report.files()) {
       for (Problem problem : file.problems()) {
         text.append(
             String.format(Locale.ROOT, "  %s: %s%n", file.path().getFileName(), problem.message()));
       }
+    }
+    long needing =
+        report.count(FileReport.Status.UNREADABLE)
+            + report.count(FileReport.Status.NEEDS_ATTENTION)
+            - report.files().stream().filter(FileReport::needsEye).count();
+    if (needing > 0) {
+      text.append(
+          String.format(
+              Locale.ROOT, "  and %d more files that need a look; --json lists all%n", needing));
     }
     return text.toString();
   }

@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
@@ -14,9 +15,11 @@ import me.tongfei.progressbar.ProgressBar;
 import me.tongfei.progressbar.ProgressBarBuilder;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.indexing.FileReport;
+import org.lightledger.indexing.FolderWatch;
 import org.lightledger.indexing.ImportOptions;
 import org.lightledger.indexing.ImportProgress;
 import org.lightledger.indexing.ImportReport;
+import org.lightledger.indexing.Importer;
 import org.lightledger.shot.ClockCorrection;
 import org.lightledger.shot.OwnerWord;
 import org.lightledger.shot.track.GpxReader;
@@ -34,6 +37,9 @@ import picocli.CommandLine.Parameters;
     description =
         "Indexes files and folders of scouting shots. Originals stay where they are, unchanged.")
 final class ImportVerb extends Verb {
+  /** How long Ctrl-C may go unseen while nothing comes in; own choice. */
+  private static final Duration LOOK_UP = Duration.ofMillis(300);
+
   @Parameters(arity = "1..*", paramLabel = "PATH", description = "Files and folders.")
   private List<Path> paths;
 
@@ -61,10 +67,16 @@ final class ImportVerb extends Verb {
   @Option(
       names = "--join-within",
       paramLabel = "M",
-      defaultValue = "25",
       description =
-          "A shot joins the nearest spot within so many metres; ${DEFAULT-VALUE} if not given.")
-  private double joinDistanceM;
+          "This time a shot joins the nearest spot within so many metres. If not given, the"
+              + " distance set on the import page holds, 25 at first.")
+  private @Nullable Double joinDistanceM;
+
+  @Option(
+      names = "--watch",
+      description =
+          "Goes on after the import and imports files as they come into the folders, until Ctrl-C.")
+  private boolean watch;
 
   ImportVerb(Services services) {
     super(services);
@@ -72,17 +84,48 @@ final class ImportVerb extends Verb {
 
   @Override
   public Integer call() {
-    ImportOptions standard = ImportOptions.standard();
     OwnerWord word = ownerWord();
-    try (Ledger ledger = openOrMake();
-        Bar bar = new Bar()) {
-      ImportReport report =
-          services
-              .importer(ledger)
-              .run(paths, new ImportOptions(word, standard.threads(), joinDistanceM), bar);
-      print(() -> ImportOutput.json(report), () -> ImportOutput.text(report));
+    try (CtrlC ctrlC = new CtrlC();
+        Ledger ledger = openOrMake()) {
+      Importer importer = services.importer(ledger);
+      ImportOptions standard = importer.options();
+      Double distanceM = joinDistanceM;
+      ImportOptions options =
+          new ImportOptions(
+              word, standard.threads(), distanceM == null ? standard.joinDistanceM() : distanceM);
+      if (watch) {
+        try (FolderWatch folders = new FolderWatch(paths, FolderWatch.STANDARD_SETTLE)) {
+          run(importer, paths, options, ctrlC);
+          note("Watching. Files are imported as they come in; end with Ctrl-C.");
+          while (!ctrlC.asked()) {
+            List<Path> settled = folders.await(LOOK_UP);
+            if (!settled.isEmpty()) {
+              run(importer, settled, options, ctrlC);
+            }
+          }
+        }
+      } else {
+        run(importer, paths, options, ctrlC);
+      }
     }
     return 0;
+  }
+
+  private void run(Importer importer, List<Path> files, ImportOptions options, CtrlC ctrlC) {
+    ImportOutput.Stream stream = json ? new ImportOutput.Stream(out()) : null;
+    ImportReport report;
+    try (Bar bar = new Bar(ctrlC, stream)) {
+      report = importer.run(files, options, bar);
+    }
+    if (report.cancelled()) {
+      note("Stopped. What was read is in the ledger; import the same folder again to go on.");
+    }
+    if (stream != null) {
+      stream.end(report);
+    } else {
+      out().print(ImportOutput.text(report));
+      out().flush();
+    }
   }
 
   private OwnerWord ownerWord() {
@@ -111,9 +154,16 @@ final class ImportVerb extends Verb {
     return new TrackPlaces(logs, TrackLimits.standard());
   }
 
-  /** Shows progress on standard error. */
+  /** Shows progress on standard error, passes lines on, and hears Ctrl-C. */
   private static final class Bar implements ImportProgress, AutoCloseable {
+    private final CtrlC ctrlC;
+    private final ImportOutput.@Nullable Stream stream;
     private @Nullable ProgressBar bar;
+
+    Bar(CtrlC ctrlC, ImportOutput.@Nullable Stream stream) {
+      this.ctrlC = ctrlC;
+      this.stream = stream;
+    }
 
     @Override
     public void started(int files) {
@@ -129,6 +179,9 @@ final class ImportVerb extends Verb {
 
     @Override
     public void done(FileReport file) {
+      if (stream != null) {
+        stream.add(file);
+      }
       if (bar != null) {
         bar.step();
       }
@@ -139,6 +192,11 @@ final class ImportVerb extends Verb {
       if (bar != null) {
         bar.stepBy(files);
       }
+    }
+
+    @Override
+    public boolean cancelled() {
+      return ctrlC.asked();
     }
 
     @Override

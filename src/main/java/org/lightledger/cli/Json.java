@@ -4,6 +4,9 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.io.Writer;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.OffsetDateTime;
@@ -57,6 +60,18 @@ final class Json {
 
   static @Nullable String time(@Nullable OffsetDateTime time) {
     return time == null ? null : DateTimeFormatter.ISO_OFFSET_DATE_TIME.format(time);
+  }
+
+  /** Writes a value too large to be held; the writer stays open. */
+  static JsonGenerator generator(Writer out) {
+    try {
+      return MAPPER
+          .createGenerator(out)
+          .useDefaultPrettyPrinter()
+          .disable(JsonGenerator.Feature.AUTO_CLOSE_TARGET);
+    } catch (IOException e) {
+      throw new UncheckedIOException("machine output can not be written", e);
+    }
   }
 
   static String text(Object value) {

@@ -38,6 +38,7 @@ public final class Lightledger implements Runnable {
             .addSubcommand(new SpotsVerb(services))
             .addSubcommand(new SpotVerb(services))
             .addSubcommand(new SunVerb(services))
+            .addSubcommand(new SkylineVerb(services))
             .addSubcommand(new ShortlistVerb(services))
             .addSubcommand(ShareVerb.of(services))
             .addSubcommand(new CheckVerb(services))

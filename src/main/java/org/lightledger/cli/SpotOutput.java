@@ -10,6 +10,8 @@ import org.lightledger.spot.Facing;
 import org.lightledger.spot.LightProfile;
 import org.lightledger.spot.Observation;
 import org.lightledger.spot.Spot;
+import org.lightledger.store.DroppedSpot;
+import org.lightledger.store.Standing;
 
 /** Writes spots and light profiles for machines and for people. */
 final class SpotOutput {
@@ -22,8 +24,13 @@ final class SpotOutput {
     return spots.stream().map(spot -> fields(spot).map()).toList();
   }
 
-  static Map<String, @Nullable Object> json(LightProfile profile) {
+  static Map<String, @Nullable Object> json(LightProfile profile, Standing standing) {
     return fields(profile.spot())
+        .put("positionByOwner", standing.byOwner())
+        .put("positionRough", standing.rough())
+        .put("perhapsUnderCover", standing.perhapsUnderCover())
+        .put("statedErrors", standing.statedErrors())
+        .put("wideErrors", standing.wideErrors())
         .put("notes", profile.spot().notes())
         .put("cautions", profile.spot().cautions())
         .put("observations", profile.observations().stream().map(SpotOutput::observation).toList())
@@ -103,8 +110,19 @@ final class SpotOutput {
             .toList());
   }
 
-  static String text(LightProfile profile) {
+  static Map<String, @Nullable Object> json(DroppedSpot dropped) {
+    return fields(dropped.spot()).put("shots", dropped.shots()).map();
+  }
+
+  static String text(DroppedSpot dropped) {
+    return line(dropped.spot());
+  }
+
+  static String text(LightProfile profile, Standing standing) {
     StringBuilder text = new StringBuilder(line(profile.spot()));
+    for (String hint : standing.hints()) {
+      text.append(String.format(Locale.ROOT, "  %s%n", hint));
+    }
     for (Observation observation : profile.observations()) {
       Bearing facing = observation.facing();
       text.append(

@@ -54,9 +54,14 @@ abstract class Verb implements Callable<Integer> {
     return openOrMake();
   }
 
+  /** Where results go. */
+  PrintWriter out() {
+    return spec.commandLine().getOut();
+  }
+
   /** Prints a result in the form that was asked for. */
   void print(Supplier<?> machine, Supplier<String> people) {
-    PrintWriter out = spec.commandLine().getOut();
+    PrintWriter out = out();
     if (json) {
       out.println(Json.text(machine.get()));
     } else {

@@ -12,7 +12,7 @@ import java.util.Optional;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.GeoPoint;
-import org.lightledger.indexing.ImportOptions;
+import org.lightledger.indexing.JoinDistance;
 import org.lightledger.indexing.SpotPlacing;
 import org.lightledger.shot.ClockCorrection;
 import org.lightledger.shot.Problem;
@@ -20,6 +20,7 @@ import org.lightledger.shot.Shot;
 import org.lightledger.shot.view.Sighting;
 import org.lightledger.shot.zone.ZoneLookup;
 import org.lightledger.store.CorrectionStore;
+import org.lightledger.store.GroupingStore;
 import org.lightledger.store.Ledger;
 import org.lightledger.store.LedgerSession;
 import org.lightledger.store.StoredCorrection;
@@ -128,7 +129,7 @@ public final class Corrections {
   private long keep(LedgerSession session, String words, Map<StoredShot, Conclusion.Now> changes) {
     CorrectionStore kept = session.corrections();
     long id = kept.begin(clock.instant(), words);
-    SpotPlacing placing = placing(session);
+    SpotPlacing placing = placing(session, new Keeper(kept, id));
     TreeSet<Long> left = new TreeSet<>();
     changes.forEach(
         (stored, now) -> {
@@ -137,19 +138,17 @@ public final class Corrections {
           if (spotId != null) {
             kept.keepSpot(id, spotId);
             placing.touch(spotId);
-            if (moves(stored, now)) {
+            if (moves(session, stored, now) && !isByOwner(session, stored)) {
               session.shots().assign(stored.id(), null);
               left.add(spotId);
             }
           }
           session.shots().update(stored.id(), now.shot(), now.sun());
         });
-    left.forEach(placing::settle);
     changes.forEach(
         (stored, now) -> {
-          GeoPoint point = point(now.shot());
-          if (point != null && moves(stored, now)) {
-            session.shots().assign(stored.id(), spotFor(session, placing, id, point));
+          if (moves(session, stored, now)) {
+            findSpot(session, placing, stored, now.shot());
           }
         });
     left.forEach(placing::removeIfNeedless);
@@ -158,28 +157,50 @@ public final class Corrections {
     return id;
   }
 
-  private static long spotFor(
-      LedgerSession session, SpotPlacing placing, long correctionId, GeoPoint point) {
-    CorrectionStore kept = session.corrections();
-    int madeBefore = placing.made();
-    session
-        .spots()
-        .nearest(point, ImportOptions.STANDARD_JOIN_DISTANCE_M)
-        .ifPresent(near -> kept.keepSpot(correctionId, near.spot().id()));
-    long spotId = placing.spotFor(point);
-    if (placing.made() > madeBefore) {
+  /** The owner's grouping outlasts a corrected place. */
+  private static void findSpot(
+      LedgerSession session, SpotPlacing placing, StoredShot stored, Shot shot) {
+    Shot.Position position = shot.position();
+    Long spotId = stored.spotId();
+    if (position == null) {
+      return;
+    }
+    if (spotId != null && isByOwner(session, stored)) {
+      placing.stays(stored.id(), spotId, position);
+    } else {
+      placing.place(stored.id(), position);
+    }
+  }
+
+  private static boolean isByOwner(LedgerSession session, StoredShot stored) {
+    return stored.spotId() != null
+        && session
+            .grouping()
+            .source(stored.id())
+            .filter(source -> source != GroupingStore.Source.PLACE)
+            .isPresent();
+  }
+
+  /** Keeps each spot as it is before a shot joins it. */
+  private record Keeper(CorrectionStore kept, long correctionId) implements SpotPlacing.Watcher {
+    @Override
+    public void joins(long spotId) {
+      kept.keepSpot(correctionId, spotId);
+    }
+
+    @Override
+    public void makes(long spotId) {
       kept.keepMade(correctionId, spotId);
     }
-    return spotId;
   }
 
-  private SpotPlacing placing(LedgerSession session) {
-    return new SpotPlacing(session, zones, ImportOptions.STANDARD_JOIN_DISTANCE_M);
+  private SpotPlacing placing(LedgerSession session, SpotPlacing.Watcher watcher) {
+    return new SpotPlacing(session, zones, JoinDistance.of(session), watcher);
   }
 
-  /** A shot without a spot is placed as well: its spot may be gone. */
-  private static boolean moves(StoredShot stored, Conclusion.Now now) {
-    return stored.spotId() == null || !Objects.equals(point(stored.shot()), point(now.shot()));
+  private static boolean moves(LedgerSession session, StoredShot stored, Conclusion.Now now) {
+    return !Objects.equals(point(stored.shot()), point(now.shot()))
+        || session.grouping().isHomeless(stored.id());
   }
 
   private static @Nullable GeoPoint point(Shot shot) {
@@ -201,33 +222,41 @@ public final class Corrections {
                   .filter(correction -> correction.id() == id)
                   .findFirst();
           if (newest.isPresent()) {
-            CorrectionStore.Restored restored = session.corrections().restore(id);
-            SpotPlacing placing = placing(session);
-            restored.fuller().forEach(shotId -> concludeAgain(session, placing, shotId));
-            restored.stayed().forEach(placing::touch);
-            restored.moved().forEach(placing::settle);
-            for (long spotId : restored.made()) {
-              if (!placing.removeIfNeedless(spotId)) {
-                placing.settle(spotId);
-              }
-            }
-            placing.learnFacings();
+            lookAfter(session, session.corrections().restore(id));
           }
           return newest;
         });
   }
 
-  private void concludeAgain(LedgerSession session, SpotPlacing placing, long shotId) {
-    StoredShot stored = session.shots().find(shotId).orElseThrow();
-    Conclusion.Now now = new Conclusion(session, zones, sun).again(stored);
-    session.shots().update(shotId, now.shot(), now.sun());
-    GeoPoint point = point(now.shot());
-    Long spotId = stored.spotId();
-    if (spotId != null) {
-      placing.touch(spotId);
-    } else if (point != null) {
-      session.shots().assign(shotId, placing.spotFor(point));
+  private void lookAfter(LedgerSession session, CorrectionStore.Restored restored) {
+    SpotPlacing placing = placing(session, SpotPlacing.Watcher.NONE);
+    for (long shotId : restored.fuller()) {
+      StoredShot stored = session.shots().find(shotId).orElseThrow();
+      Conclusion.Now now = new Conclusion(session, zones, sun).again(stored);
+      session.shots().update(shotId, now.shot(), now.sun());
     }
+    for (long shotId : restored.shots()) {
+      StoredShot stored = session.shots().find(shotId).orElseThrow();
+      Shot.Position position = stored.shot().position();
+      Long spotId = stored.spotId();
+      if (position != null && session.grouping().isHomeless(shotId)) {
+        spotId = placing.place(shotId, position);
+      }
+      if (spotId != null && !restored.stayed().contains(spotId)) {
+        session.grouping().settle(spotId);
+        placing.touch(spotId);
+      }
+    }
+    restored.stayed().forEach(placing::touch);
+    restored.moved().forEach(session.grouping()::settle);
+    restored.moved().forEach(placing::touch);
+    for (long spotId : restored.made()) {
+      if (!placing.removeIfNeedless(spotId)) {
+        session.grouping().settle(spotId);
+        placing.touch(spotId);
+      }
+    }
+    placing.learnFacings();
   }
 
   /**

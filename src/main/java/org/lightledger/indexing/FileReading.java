@@ -105,14 +105,14 @@ final class FileReading {
     if (source.sizeBytes() > LARGEST_BYTES) {
       return failed(source, tooLarge(source.sizeBytes()));
     }
-    boolean small = source.sizeBytes() <= SMALL_BYTES;
-    ImageBytes bytes =
-        small ? ImageBytes.of(readAll(channel, source.sizeBytes())) : ImageBytes.of(channel);
+    byte[] content =
+        source.sizeBytes() <= SMALL_BYTES ? readAll(channel, source.sizeBytes()) : null;
+    ImageBytes bytes = content == null ? ImageBytes.of(channel) : ImageBytes.of(content);
     try {
       // Films lie among the pictures; they are recognised before all of them would be
       // fingerprinted.
       Evidence evidence = EvidenceReader.read(bytes);
-      String sha256 = fingerprint(bytes);
+      String sha256 = content == null ? fingerprint(bytes) : fingerprint(content);
       if (known.has(sha256)) {
         return new KnownShot(source, sha256);
       }
@@ -164,13 +164,21 @@ final class FileReading {
         && IMAGE_EXTENSIONS.contains(name.substring(dot + 1).toLowerCase(Locale.ROOT));
   }
 
+  private static String fingerprint(byte[] content) {
+    return HexFormat.of().formatHex(sha256().digest(content));
+  }
+
   private static String fingerprint(ImageBytes bytes) throws EOFException {
+    MessageDigest digest = sha256();
+    for (long at = 0; at < bytes.length(); at += PIECE_BYTES) {
+      digest.update(bytes.copy(at, Math.min(PIECE_BYTES, bytes.length() - at)));
+    }
+    return HexFormat.of().formatHex(digest.digest());
+  }
+
+  private static MessageDigest sha256() {
     try {
-      MessageDigest digest = MessageDigest.getInstance("SHA-256");
-      for (long at = 0; at < bytes.length(); at += PIECE_BYTES) {
-        digest.update(bytes.copy(at, Math.min(PIECE_BYTES, bytes.length() - at)));
-      }
-      return HexFormat.of().formatHex(digest.digest());
+      return MessageDigest.getInstance("SHA-256");
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException("every Java has SHA-256", e);
     }

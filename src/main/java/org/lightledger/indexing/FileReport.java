@@ -32,6 +32,15 @@ public record FileReport(
     problems = List.copyOf(problems);
   }
 
+  /**
+   * Whether the owner should look at it.
+   *
+   * @return true when it gave no shot, or one that waits for the owner
+   */
+  public boolean needsEye() {
+    return status == Status.UNREADABLE || status == Status.NEEDS_ATTENTION;
+  }
+
   /** What can become of a file. */
   public enum Status {
     /** It holds a new shot that is placed in time and space. */

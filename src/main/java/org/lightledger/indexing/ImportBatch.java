@@ -12,27 +12,21 @@ import org.lightledger.store.Ledger;
 import org.lightledger.store.LedgerSession;
 import org.lightledger.store.StoredFile;
 
-/** Keeps what was read, one transaction for each batch, and collects the report. */
+/** Keeps what was read, one transaction for each batch, and tallies the report. */
 final class ImportBatch {
   private final Ledger ledger;
   private final ZoneLookup zones;
   private final FileReading reading;
   private final double joinDistanceM;
-  private final List<FileReport> reports;
+  private final Tally tally = new Tally();
   private int otherFiles;
   private int spotsMade;
 
-  ImportBatch(
-      Ledger ledger,
-      ZoneLookup zones,
-      FileReading reading,
-      double joinDistanceM,
-      List<FileReport> failures) {
+  ImportBatch(Ledger ledger, ZoneLookup zones, FileReading reading, double joinDistanceM) {
     this.ledger = ledger;
     this.zones = zones;
     this.reading = reading;
     this.joinDistanceM = joinDistanceM;
-    this.reports = new ArrayList<>(failures);
   }
 
   void keep(List<FileReading.Result> results, ImportProgress progress) {
@@ -56,9 +50,14 @@ final class ImportBatch {
               return lines;
             });
     for (FileReport report : kept) {
-      reports.add(report);
-      progress.done(report);
+      tell(report, progress);
     }
+  }
+
+  /** Something below the roots could not be reached. */
+  void tell(FileReport report, ImportProgress progress) {
+    tally.add(report);
+    progress.done(report);
   }
 
   private FileReport keep(FileReading.Result result, LedgerSession session, SpotPlacing placing) {
@@ -85,8 +84,8 @@ final class ImportBatch {
   private static FileReport add(
       FileReading.NewShot found, LedgerSession session, SpotPlacing placing) {
     Shot shot = found.shot();
-    Long spotId = shot.position() == null ? null : placing.spotFor(shot.position().point());
-    long shotId = session.shots().insert(shot, found.sha256(), found.sun(), spotId);
+    long shotId = session.shots().insert(shot, found.sha256(), found.sun(), null);
+    Long spotId = shot.position() == null ? null : placing.place(shotId, shot.position());
     record(found.source(), found.sha256(), FileStatus.READ, shotId, List.of(), session);
     return new FileReport(
         found.source().path(),
@@ -136,6 +135,6 @@ final class ImportBatch {
   }
 
   ImportReport report(boolean cancelled) {
-    return new ImportReport(reports, otherFiles, spotsMade, cancelled);
+    return new ImportReport(tally.lines(), tally.counts(), otherFiles, spotsMade, cancelled);
   }
 }

@@ -13,6 +13,9 @@ public record ImportOptions(OwnerWord word, int threads, double joinDistanceM) {
   /** A spot is a few metres wide and a phone's position is off by some more; own choice, metres. */
   public static final double STANDARD_JOIN_DISTANCE_M = 25;
 
+  /** Own choice, metres: beyond, a spot would be a region. */
+  public static final double MOST_JOIN_DISTANCE_M = 10_000;
+
   /**
    * Checks the options.
    *
@@ -23,7 +26,11 @@ public record ImportOptions(OwnerWord word, int threads, double joinDistanceM) {
     if (threads < 1) {
       throw new IllegalArgumentException("expected 1 or more threads, found " + threads);
     }
-    if (!(joinDistanceM >= 0 && joinDistanceM <= 10_000)) {
+    requireJoinDistance(joinDistanceM);
+  }
+
+  static void requireJoinDistance(double joinDistanceM) {
+    if (!(joinDistanceM >= 0 && joinDistanceM <= MOST_JOIN_DISTANCE_M)) {
       throw new IllegalArgumentException(
           "expected a distance to join spots in [0, 10000] metres, found " + joinDistanceM);
     }

@@ -15,12 +15,12 @@ public interface ImportProgress {
   /**
    * The walk is over.
    *
-   * @param files how many files will be read
+   * @param files how many files there are to read at this moment
    */
   void started(int files);
 
   /**
-   * A file has been read and its result is kept for good.
+   * A file has been read and its result is kept for good, or it could not be reached at all.
    *
    * @param file what became of it
    */

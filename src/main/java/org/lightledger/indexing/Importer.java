@@ -4,8 +4,8 @@ import java.nio.file.Path;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
-import java.util.Iterator;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
@@ -14,6 +14,8 @@ import java.util.concurrent.Future;
 import org.lightledger.shot.ShotRules;
 import org.lightledger.shot.zone.ZoneLookup;
 import org.lightledger.store.Ledger;
+import org.lightledger.store.LedgerSession;
+import org.lightledger.store.StoredFile;
 import org.lightledger.sun.SunEphemeris;
 
 /**
@@ -54,24 +56,27 @@ public final class Importer {
    * @return what became of each file
    */
   public ImportReport run(List<Path> roots, ImportOptions options, ImportProgress progress) {
+    progress.started(FileWalk.count(roots, progress));
     FileWalk walk = FileWalk.below(roots);
-    List<Path> files = walk.files();
-    progress.started(files.size());
     Set<String> known = ledger.read(session -> session.shots().fingerprints());
     FileReading reading = new FileReading(new ShotRules(zones), sun, options);
-    ImportBatch batches =
-        new ImportBatch(ledger, zones, reading, options.joinDistanceM(), walk.failures());
+    ImportBatch batches = new ImportBatch(ledger, zones, reading, options.joinDistanceM());
     ExecutorService readers = Executors.newFixedThreadPool(options.threads());
     try {
       Deque<Future<FileReading.Result>> ahead = new ArrayDeque<>();
-      Iterator<Path> next = files.iterator();
       List<FileReading.Result> batch = new ArrayList<>();
-      while (!progress.cancelled() && (next.hasNext() || !ahead.isEmpty())) {
-        while (next.hasNext() && ahead.size() < READ_AHEAD) {
-          Path path = next.next();
-          ahead.add(readers.submit(() -> reading.read(path, known::contains)));
+      while (!progress.cancelled() && (walk.hasNext() || !ahead.isEmpty())) {
+        while (ahead.size() < READ_AHEAD && walk.hasNext()) {
+          FileWalk.Step step = walk.next();
+          if (step instanceof FileWalk.Met met) {
+            ahead.add(readers.submit(() -> read(met, reading, known)));
+          } else if (step instanceof FileWalk.Refused refused) {
+            batches.tell(refused.line(), progress);
+          }
         }
-        batch.add(result(ahead.remove()));
+        if (!ahead.isEmpty()) {
+          batch.add(result(ahead.remove()));
+        }
         if (batch.size() == BATCH) {
           batches.keep(batch, progress);
           batch.clear();
@@ -84,6 +89,52 @@ public final class Importer {
     } finally {
       readers.shutdownNow();
     }
+  }
+
+  /**
+   * The owner's changes by hand.
+   *
+   * @param session a session that may write
+   * @return what can be changed, good as long as the session
+   */
+  public SpotEditing editing(LedgerSession session) {
+    return new SpotEditing(session, zones, JoinDistance.of(session));
+  }
+
+  /**
+   * How this ledger's imports go when nothing else is asked for.
+   *
+   * @return nothing added, as many threads as processors, the owner's join distance
+   */
+  public ImportOptions options() {
+    ImportOptions standard = ImportOptions.standard();
+    double joinDistanceM = ledger.read(JoinDistance::of);
+    return new ImportOptions(standard.word(), standard.threads(), joinDistanceM);
+  }
+
+  private FileReading.Result read(FileWalk.Met met, FileReading reading, Set<String> known) {
+    FileReading.Source source =
+        new FileReading.Source(
+            met.file(), met.attributes().size(), met.attributes().lastModifiedTime().toInstant());
+    Optional<String> sha256 = unchanged(source);
+    return sha256.isPresent()
+        ? new FileReading.KnownShot(source, sha256.get())
+        : reading.read(met.file(), known::contains);
+  }
+
+  /**
+   * The content of a file that is as the ledger met it, by its length and its time to the
+   * millisecond. Such a file is not read again, so that an import that was stopped goes on fast.
+   */
+  private Optional<String> unchanged(FileReading.Source source) {
+    return ledger
+        .read(session -> session.files().find(source.path()))
+        .filter(
+            known ->
+                known.shotId() != null
+                    && known.sizeBytes() == source.sizeBytes()
+                    && known.modified().toEpochMilli() == source.modified().toEpochMilli())
+        .map(StoredFile::sha256);
   }
 
   private static FileReading.Result result(Future<FileReading.Result> reading) {

@@ -121,7 +121,7 @@ final class SameShot {
     session.shots().update(stored.id(), shot, reading.sunOf(shot));
     Long spotId = stored.spotId();
     if (spotId == null && shot.position() != null) {
-      session.shots().assign(stored.id(), placing.spotFor(shot.position().point()));
+      placing.place(stored.id(), shot.position());
     } else if (spotId != null) {
       placing.touch(spotId);
     }

@@ -1,7 +1,8 @@
 package org.lightledger.indexing;
 
 import java.time.ZoneId;
-import java.util.HashSet;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -10,25 +11,78 @@ import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.geo.Geodesy;
+import org.lightledger.shot.Shot;
 import org.lightledger.shot.zone.ZoneLookup;
 import org.lightledger.spot.Facing;
 import org.lightledger.spot.FacingLearner;
 import org.lightledger.spot.Observation;
 import org.lightledger.spot.Spot;
+import org.lightledger.store.GroupingStore;
+import org.lightledger.store.Home;
 import org.lightledger.store.LedgerSession;
-import org.lightledger.store.NearSpot;
 
 /**
  * Finds or makes the spot of each shot, within one transaction. Shots come one after the other in a
  * fixed order and each sees what the ones before it did, so that an import that was interrupted
  * ends as one that was not.
+ *
+ * <ul>
+ *   <li>A shot joins the nearest spot within the join distance, else it makes one. A spot that the
+ *       owner joined, split or moved is measured from its anchors, any other from its position.
+ *   <li>A shot whose error is larger than the join distance is placed roughly. When only one spot
+ *       lies within its error it joins that; when several do nobody knows which, so it joins the
+ *       nearest spot that is itself known roughly, or makes one.
+ *   <li>A shot whose nearest place is a spot that the owner deleted stays without a spot.
+ * </ul>
  */
 public final class SpotPlacing {
+  /** What is taken for the error of a position that states none; metres, as in the schema. */
+  static final double UNSTATED_ERROR_M = 10;
+
+  /**
+   * A roughly placed shot looks no farther for a spot; own choice, metres: beyond, "the only spot
+   * within the error" says nothing.
+   */
+  private static final double FARTHEST_M = 1000;
+
   private final LedgerSession session;
   private final ZoneLookup zones;
   private final double joinDistanceM;
-  private final Set<Long> touched = new HashSet<>();
+  private final Set<Long> touched = new LinkedHashSet<>();
+  private final Watcher watcher;
   private int made;
+
+  /** Hears of what becomes of spots. */
+  public interface Watcher {
+    /** Does nothing. */
+    Watcher NONE =
+        new Watcher() {
+          @Override
+          public void joins(long spotId) {}
+
+          @Override
+          public void makes(long spotId) {}
+        };
+
+    /**
+     * A shot is about to join a spot.
+     *
+     * @param spotId the spot as it is before
+     */
+    void joins(long spotId);
+
+    /**
+     * A spot was made.
+     *
+     * @param spotId the spot
+     */
+    void makes(long spotId);
+  }
+
+  /** Places shots of an import. */
+  SpotPlacing(LedgerSession session, ZoneLookup zones, double joinDistanceM) {
+    this(session, zones, joinDistanceM, Watcher.NONE);
+  }
 
   /**
    * Places shots.
@@ -36,45 +90,78 @@ public final class SpotPlacing {
    * @param session the transaction
    * @param zones knows the zones of places
    * @param joinDistanceM a shot joins the nearest spot when that lies at most so far away, metres
+   * @param watcher hears of what becomes of spots
    */
-  public SpotPlacing(LedgerSession session, ZoneLookup zones, double joinDistanceM) {
+  public SpotPlacing(
+      LedgerSession session, ZoneLookup zones, double joinDistanceM, Watcher watcher) {
     this.session = session;
     this.zones = zones;
     this.joinDistanceM = joinDistanceM;
+    this.watcher = watcher;
   }
 
   /**
-   * The spot for a shot taken at a point. Its middle moves to the mean of its shots.
+   * Gives a shot that has no spot yet the spot of its place. The spot moves to the mean of its
+   * shots.
    *
-   * @param point where the shot was taken
-   * @return the ledger's number of the spot
+   * @param shotId the shot
+   * @param position where it was taken
+   * @return the spot, or null when the shot lies at a spot that the owner deleted
    */
-  public long spotFor(GeoPoint point) {
-    Optional<NearSpot> nearest = session.spots().nearest(point, joinDistanceM);
-    long spotId = nearest.map(near -> join(near.spot(), point)).orElseGet(() -> make(point));
-    touched.add(spotId);
-    return spotId;
+  public @Nullable Long place(long shotId, Shot.Position position) {
+    Optional<Home> found = homeOf(position);
+    found.map(Home::spotId).ifPresent(watcher::joins);
+    Home home = found.orElseGet(() -> make(position.point()));
+    session.grouping().assign(shotId, home.spotId(), home.droppedId(), GroupingStore.Source.PLACE);
+    if (home.spotId() != null) {
+      touched.add(home.spotId());
+    }
+    return home.spotId();
   }
 
-  private long join(Spot spot, GeoPoint point) {
-    long shots = session.shots().countOfSpot(spot.id());
-    GeoPoint middle = Geodesy.between(spot.position(), point, 1.0 / (shots + 1));
-    session.spots().move(spot.id(), middle, spot.zone());
-    return spot.id();
+  private Optional<Home> homeOf(Shot.Position position) {
+    Double stated = position.errorM();
+    double errorM = stated == null ? UNSTATED_ERROR_M : stated;
+    return errorM <= joinDistanceM || stated == null
+        ? session.grouping().homesWithin(position.point(), joinDistanceM).stream().findFirst()
+        : roughHomeOf(position.point(), Math.min(errorM, FARTHEST_M));
+  }
+
+  private Optional<Home> roughHomeOf(GeoPoint point, double reachM) {
+    List<Home> rough = new ArrayList<>();
+    List<Home> exact = new ArrayList<>();
+    for (Home home : session.grouping().homesWithin(point, reachM)) {
+      Long spotId = home.spotId();
+      (spotId != null && session.grouping().isRough(spotId, joinDistanceM) ? rough : exact)
+          .add(home);
+    }
+    return exact.size() == 1 ? Optional.of(exact.get(0)) : rough.stream().findFirst();
   }
 
   /** A new spot has a number for a name: a name may reach a client, so it must not tell where. */
-  private long make(GeoPoint point) {
-    List<ZoneId> candidates = zones.zonesAt(point, 0).zones();
-    ZoneId zone = candidates.size() == 1 ? candidates.get(0) : null;
-    long id = session.spots().insert(unnamed(0, point, zone));
-    session.spots().update(unnamed(id, point, zone));
+  private Home make(GeoPoint point) {
+    long id = makeSpot(session, null, point, zoneAt(zones, point));
     made++;
+    watcher.makes(id);
+    return new Home(id, null, 0);
+  }
+
+  static long makeSpot(
+      LedgerSession session, @Nullable String area, GeoPoint point, @Nullable ZoneId zone) {
+    long id = session.spots().insert(unnamed(0, area, point, zone));
+    session.spots().update(unnamed(id, area, point, zone));
     return id;
   }
 
-  private static Spot unnamed(long id, GeoPoint point, @Nullable ZoneId zone) {
-    return new Spot(id, name(id), null, point, zone, false, List.of(), "", "");
+  private static Spot unnamed(
+      long id, @Nullable String area, GeoPoint point, @Nullable ZoneId zone) {
+    return new Spot(id, name(id), area, point, zone, false, List.of(), "", "");
+  }
+
+  /** The zone of a place, or null when several come into question. */
+  static @Nullable ZoneId zoneAt(ZoneLookup zones, GeoPoint point) {
+    List<ZoneId> candidates = zones.zonesAt(point, 0).zones();
+    return candidates.size() == 1 ? candidates.get(0) : null;
   }
 
   private static String name(long id) {
@@ -91,23 +178,25 @@ public final class SpotPlacing {
   }
 
   /**
-   * Moves the middle of a spot to the mean of its shots after some have come or gone; a spot
-   * without shots stays where it is.
+   * Leaves a shot whose position has changed at the spot that the owner chose for it.
    *
+   * @param shotId the shot
    * @param spotId the spot
+   * @param position where the shot was taken
    */
-  public void settle(long spotId) {
+  public void stays(long shotId, long spotId, Shot.Position position) {
+    boolean within =
+        session.grouping().anchors(spotId).stream()
+            .anyMatch(
+                anchor -> Geodesy.distanceM(anchor.place(), position.point()) <= joinDistanceM);
+    session
+        .grouping()
+        .assign(
+            shotId,
+            spotId,
+            null,
+            within ? GroupingStore.Source.OWNER : GroupingStore.Source.OWNER_FAR);
     touched.add(spotId);
-    List<GeoPoint> places = session.shots().placesOfSpot(spotId);
-    Optional<Spot> spot = session.spots().find(spotId);
-    if (places.isEmpty() || spot.isEmpty()) {
-      return;
-    }
-    GeoPoint middle = places.get(0);
-    for (int i = 1; i < places.size(); i++) {
-      middle = Geodesy.between(middle, places.get(i), 1.0 / (i + 1));
-    }
-    session.spots().move(spotId, middle, spot.get().zone());
   }
 
   /**
@@ -121,7 +210,9 @@ public final class SpotPlacing {
     boolean needless =
         session.spots().find(spotId).filter(SpotPlacing::isAsMade).isPresent()
             && session.shots().countOfSpot(spotId) == 0
-            && session.shortlists().titlesWith(spotId).isEmpty();
+            && session.shortlists().titlesWith(spotId).isEmpty()
+            && session.grouping().anchors(spotId).isEmpty()
+            && !session.grouping().isByOwner(spotId);
     if (needless) {
       session.spots().delete(spotId);
       touched.remove(spotId);
@@ -141,21 +232,21 @@ public final class SpotPlacing {
   /** Learns the facings of every spot whose shots have changed. */
   public void learnFacings() {
     for (long spotId : touched) {
-      List<Bearing> directions =
-          session.shots().observations(spotId).stream()
-              .map(Observation::facing)
-              .filter(Objects::nonNull)
-              .toList();
-      session.spots().setFacings(spotId, FacingLearner.learn(directions), Facing.Origin.SHOTS);
+      learnFacings(session, spotId);
     }
   }
 
-  /**
-   * How many spots were made.
-   *
-   * @return 0 or more
-   */
-  public int made() {
+  /** Learns the facings of a spot from its shots. */
+  static void learnFacings(LedgerSession session, long spotId) {
+    List<Bearing> directions =
+        session.shots().observations(spotId).stream()
+            .map(Observation::facing)
+            .filter(Objects::nonNull)
+            .toList();
+    session.spots().setFacings(spotId, FacingLearner.learn(directions), Facing.Origin.SHOTS);
+  }
+
+  int made() {
     return made;
   }
 }

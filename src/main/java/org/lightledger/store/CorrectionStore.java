@@ -2,18 +2,19 @@ package org.lightledger.store;
 
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 
 /**
  * The owner's corrections, with everything they changed as it was before. Rows are copied inside
  * the ledger, column by column, so that what comes back is what was there to the last bit.
  */
 public final class CorrectionStore {
-  /** What a correction can change of a shot, other than its place. */
+  /** What a correction can change of a shot, other than its place and its spot. */
   private static final String CHANGED =
-      "spot_id, time_state, captured_ms, captured_rest_ns, captured_offset_s, captured_at,"
+      "time_state, captured_ms, captured_rest_ns, captured_offset_s, captured_at,"
           + " time_source, time_local, time_candidates, time_reason, clock_correction_ms,"
           + " position_source, position_error_m, position_altitude_m, facing_deg, facing_source,"
           + " sun_azimuth_deg, sun_geometric_altitude_deg, sun_apparent_altitude_deg,"
@@ -28,6 +29,9 @@ public final class CorrectionStore {
           + " file_orientation, file_width_px, file_height_px, file_camera, file_problems)";
 
   private static final String SPOT = "name, area, zone, open, notes, cautions";
+
+  private static final String SHOTS_OF_SPOT =
+      " (SELECT count(*) FROM shots WHERE shots.spot_id = s.id)";
 
   private static final String SELECT =
       "SELECT id, made_ms, words,"
@@ -64,9 +68,10 @@ public final class CorrectionStore {
   public void keepShot(long id, long shotId) {
     session
         .call(
-            "INSERT INTO corrected_shots (correction_id, shot_id, "
+            "INSERT INTO corrected_shots (correction_id, shot_id, spot_id, dropped_spot_id,"
+                + " spot_source, "
                 + CHANGED
-                + "place_before, file_said) SELECT ?, id, "
+                + "place_before, file_said) SELECT ?, id, spot_id, dropped_spot_id, spot_source, "
                 + CHANGED
                 + "geom, "
                 + FILE_SAID
@@ -110,15 +115,22 @@ public final class CorrectionStore {
   }
 
   /**
-   * Ends a correction: notes where it left the spots that it touched.
+   * Ends a correction: notes where it left the spots that it touched, and the shots.
    *
    * @param id the correction
    */
   public void finish(long id) {
     session
         .call(
-            "UPDATE corrected_spots SET place_after ="
-                + " (SELECT geom FROM spots s WHERE s.id = spot_id) WHERE correction_id = ?")
+            "UPDATE corrected_spots SET (place_after, shots_after) = (SELECT geom,"
+                + SHOTS_OF_SPOT
+                + " FROM spots s WHERE s.id = corrected_spots.spot_id) WHERE correction_id = ?")
+        .integer(id)
+        .run();
+    session
+        .call(
+            "UPDATE corrected_shots SET home_after = (SELECT coalesce(s.spot_id,"
+                + " s.dropped_spot_id) FROM shots s WHERE s.id = shot_id) WHERE correction_id = ?")
         .integer(id)
         .run();
   }
@@ -153,8 +165,9 @@ public final class CorrectionStore {
 
   /**
    * Puts shots and spots back as they were and forgets the correction. Spots that the correction
-   * removed are there again with their numbers; spots that nobody moved since stand where they
-   * stood. What it can not put back by itself it names.
+   * removed are there again with their numbers; spots that nothing changed since stand where they
+   * stood. A shot that the owner has given another spot since keeps that. What it can not put back
+   * by itself it names.
    *
    * @param id the newest correction
    * @return what to look after
@@ -163,16 +176,75 @@ public final class CorrectionStore {
   public Restored restore(long id) {
     session.changing(LedgerSession.Content.SHOTS);
     session.changing(LedgerSession.Content.SPOTS);
+    List<Long> shots =
+        session
+            .call("SELECT shot_id FROM corrected_shots WHERE correction_id = ? ORDER BY shot_id")
+            .integer(id)
+            .list(Row::integer);
+    List<Long> fuller =
+        session
+            .call(
+                "SELECT s.id FROM corrected_shots c JOIN shots s ON s.id = c.shot_id"
+                    + " WHERE c.correction_id = ? AND c.file_said <> "
+                    + FILE_SAID
+                    + " ORDER BY s.id")
+            .integer(id)
+            .list(Row::integer);
+    Map<Boolean, List<Long>> changed = new TreeMap<>();
     session
+        .call(
+            "SELECT s.id, c.place_after IS NOT s.geom OR c.shots_after IS NOT"
+                + SHOTS_OF_SPOT
+                + " FROM corrected_spots c JOIN spots s ON s.id = c.spot_id"
+                + " WHERE c.correction_id = ? AND c.place_before IS NOT NULL ORDER BY s.id")
+        .integer(id)
+        .each(
+            row -> {
+              long spotId = row.integer();
+              changed.computeIfAbsent(row.flag(), any -> new ArrayList<>()).add(spotId);
+            });
+    List<Long> back = putSpotsBack(id);
+    List<Long> made =
+        session
+            .call(
+                "SELECT s.id FROM corrected_spots c JOIN spots s ON s.id = c.spot_id"
+                    + " WHERE c.correction_id = ? AND c.place_before IS NULL ORDER BY s.id")
+            .integer(id)
+            .list(Row::integer);
+    putShotsBack(id);
+    List<Long> stayed = new ArrayList<>(changed.getOrDefault(false, List.of()));
+    stayed.addAll(back);
+    for (long spotId : stayed) {
+      session
+          .call(
+              "UPDATE spots SET (geom, zone) = (SELECT c.place_before, c.zone"
+                  + " FROM corrected_spots c WHERE c.correction_id = ? AND c.spot_id = spots.id)"
+                  + " WHERE id = ?")
+          .integer(id)
+          .integer(spotId)
+          .run();
+    }
+    if (session.call("DELETE FROM corrections WHERE id = ?").integer(id).run() == 0) {
+      throw LedgerException.notFound("correction", id);
+    }
+    return new Restored(shots, fuller, stayed, changed.getOrDefault(true, List.of()), made);
+  }
+
+  /** Only those that the correction removed: what the owner joined or deleted since stays so. */
+  private List<Long> putSpotsBack(long id) {
+    return session
         .call(
             "INSERT INTO spots (id, geom, "
                 + SPOT
                 + ") SELECT spot_id, place_before, "
                 + SPOT
                 + " FROM corrected_spots WHERE correction_id = ? AND place_before IS NOT NULL"
-                + " AND spot_id NOT IN (SELECT id FROM spots)")
+                + " AND place_after IS NULL RETURNING id")
         .integer(id)
-        .run();
+        .list(Row::integer);
+  }
+
+  private void putShotsBack(long id) {
     session
         .call(
             "UPDATE shots SET ("
@@ -185,58 +257,30 @@ public final class CorrectionStore {
         .integer(id)
         .integer(id)
         .run();
-    Restored restored =
-        new Restored(
-            session
-                .call(
-                    "SELECT s.id FROM corrected_shots c JOIN shots s ON s.id = c.shot_id"
-                        + " WHERE c.correction_id = ? AND c.file_said <> "
-                        + FILE_SAID
-                        + " ORDER BY s.id")
-                .integer(id)
-                .list(Row::integer),
-            new ArrayList<>(),
-            new ArrayList<>(),
-            new ArrayList<>());
     session
         .call(
-            "SELECT c.spot_id, c.place_before, c.place_after, s.geom FROM corrected_spots c"
-                + " JOIN spots s ON s.id = c.spot_id WHERE c.correction_id = ? ORDER BY c.spot_id")
+            "UPDATE shots SET (spot_id, dropped_spot_id, spot_source) = (SELECT"
+                + " (SELECT s.id FROM spots s WHERE s.id = coalesce(c.spot_id, c.dropped_spot_id)),"
+                + " (SELECT d.id FROM dropped_spots d"
+                + " WHERE d.id = coalesce(c.spot_id, c.dropped_spot_id)), c.spot_source"
+                + " FROM corrected_shots c WHERE c.correction_id = ? AND c.shot_id = shots.id)"
+                + " WHERE id IN (SELECT c.shot_id FROM corrected_shots c WHERE c.correction_id = ?"
+                + " AND c.home_after IS coalesce(shots.spot_id, shots.dropped_spot_id))")
         .integer(id)
-        .each(
-            row -> {
-              long spotId = row.integer();
-              byte[] before = row.blobOrNull();
-              byte[] after = row.blobOrNull();
-              boolean stayed = after == null || Arrays.equals(after, row.blob());
-              if (before == null) {
-                restored.made().add(spotId);
-              } else {
-                (stayed ? restored.stayed() : restored.moved()).add(spotId);
-              }
-            });
-    for (long spotId : restored.stayed()) {
-      session
-          .call(
-              "UPDATE spots SET (geom, zone) = (SELECT place_before, zone FROM corrected_spots c"
-                  + " WHERE c.correction_id = ? AND c.spot_id = spots.id) WHERE id = ?")
-          .integer(id)
-          .integer(spotId)
-          .run();
-    }
-    if (session.call("DELETE FROM corrections WHERE id = ?").integer(id).run() == 0) {
-      throw LedgerException.notFound("correction", id);
-    }
-    return restored;
+        .integer(id)
+        .run();
   }
 
   /**
    * What a correction had touched.
    *
-   * @param fuller shots of which an import has learned more since, to be concluded again
-   * @param stayed put back where they stood before it
-   * @param moved moved by something else since, so that their middle has to be found anew
-   * @param made made by the correction, and needless when no other shot joined them
+   * @param shots its shots
+   * @param fuller those of which an import has learned more since, to be concluded again
+   * @param stayed spots that stand where they stood before it
+   * @param moved spots that something else has changed since, so that their middle has to be found
+   *     anew
+   * @param made spots made by the correction, needless when no other shot joined them
    */
-  public record Restored(List<Long> fuller, List<Long> stayed, List<Long> moved, List<Long> made) {}
+  public record Restored(
+      List<Long> shots, List<Long> fuller, List<Long> stayed, List<Long> moved, List<Long> made) {}
 }

@@ -13,13 +13,15 @@ import java.sql.Statement;
 import java.time.Duration;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
+import org.jspecify.annotations.Nullable;
 import org.sqlite.SQLiteConfig;
+import org.sqlite.SQLiteConnection;
 import org.sqlite.SQLiteDataSource;
 
 /** The file of a ledger: how it is opened and brought to the current schema. */
 final class LedgerFile {
   /** The newest migration in schema/. */
-  static final int SCHEMA_VERSION = 4;
+  static final int SCHEMA_VERSION = 5;
 
   static final String NAME = "ledger.gpkg";
 
@@ -73,18 +75,15 @@ final class LedgerFile {
   private Connection connect(boolean writing) {
     try {
       Connection connection = dataSource(writing).getConnection();
-      try {
-        SpatialFunctions.register(connection);
-        if (!writing) {
-          try (Statement pragma = connection.createStatement()) {
-            pragma.execute("PRAGMA query_only = ON");
-          }
+      if (!writing) {
+        try (Statement pragma = connection.createStatement()) {
+          pragma.execute("PRAGMA query_only = ON");
+        } catch (SQLException e) {
+          connection.close();
+          throw e;
         }
-        return connection;
-      } catch (SQLException e) {
-        connection.close();
-        throw e;
       }
+      return connection;
     } catch (SQLException e) {
       throw LedgerException.of(e);
     }
@@ -102,10 +101,30 @@ final class LedgerFile {
       config.setJournalSizeLimit(LOG_KEEP_BYTES);
     }
     config.setCacheSize(-CACHE_KIB);
-    SQLiteDataSource source = new SQLiteDataSource(config);
+    SQLiteDataSource source = new SpatialDataSource(config);
     // As a URI, because a plain name ends at its first question mark.
     source.setUrl("jdbc:sqlite:" + path.toUri());
     return source;
+  }
+
+  /** Its connections know the functions that the triggers and the migrations call. */
+  private static final class SpatialDataSource extends SQLiteDataSource {
+    SpatialDataSource(SQLiteConfig config) {
+      super(config);
+    }
+
+    @Override
+    public SQLiteConnection getConnection(@Nullable String username, @Nullable String password)
+        throws SQLException {
+      SQLiteConnection connection = super.getConnection(username, password);
+      try {
+        SpatialFunctions.register(connection);
+        return connection;
+      } catch (SQLException e) {
+        connection.close();
+        throw e;
+      }
+    }
   }
 
   /**

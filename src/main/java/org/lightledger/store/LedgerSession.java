@@ -25,7 +25,9 @@ public final class LedgerSession {
     SHORTLISTS,
     SHORTLIST_ENTRIES,
     SHARES,
-    SETTINGS
+    SETTINGS,
+    ANCHORS,
+    DROPPED_SPOTS
   }
 
   private final Connection connection;
@@ -38,6 +40,7 @@ public final class LedgerSession {
   private final ShareStore shares = new ShareStore(this);
   private final SettingStore settings = new SettingStore(this);
   private final CorrectionStore corrections = new CorrectionStore(this);
+  private final GroupingStore grouping = new GroupingStore(this);
   private boolean active;
 
   LedgerSession(Connection connection) {
@@ -105,6 +108,15 @@ public final class LedgerSession {
    */
   public CorrectionStore corrections() {
     return corrections;
+  }
+
+  /**
+   * Which shot belongs to which spot, and where spots stand.
+   *
+   * @return its store
+   */
+  public GroupingStore grouping() {
+    return grouping;
   }
 
   /** A statement, prepared once for each connection. */

@@ -111,7 +111,11 @@ public final class ShotStore {
   public long insert(Shot shot, String sha256, @Nullable SunDirection sun, @Nullable Long spotId) {
     session.changing(LedgerSession.Content.SHOTS);
     Call call = session.call(INSERT).text(sha256).integer(spotId);
-    return fill(call, shot, sun).number();
+    long id = fill(call, shot, sun).number();
+    if (spotId != null) {
+      session.grouping().settle(spotId);
+    }
+    return id;
   }
 
   /**
@@ -125,24 +129,22 @@ public final class ShotStore {
   public void update(long id, Shot shot, @Nullable SunDirection sun) {
     session.changing(LedgerSession.Content.SHOTS);
     requireOne(id, fill(session.call(UPDATE), shot, sun).integer(id).run());
+    session
+        .call("SELECT spot_id FROM shots WHERE id = ? AND spot_id IS NOT NULL")
+        .integer(id)
+        .first(Row::integer)
+        .ifPresent(session.grouping()::settle);
   }
 
   /**
-   * Says which spot a shot belongs to.
+   * Says which spot a shot belongs to by its place.
    *
    * @param id the ledger's number of the shot
    * @param spotId the spot, or null for none
    * @throws LedgerException when there is no such shot or spot
    */
   public void assign(long id, @Nullable Long spotId) {
-    session.changing(LedgerSession.Content.SHOTS);
-    requireOne(
-        id,
-        session
-            .call("UPDATE shots SET spot_id = ? WHERE id = ?")
-            .integer(spotId)
-            .integer(id)
-            .run());
+    session.grouping().assign(id, spotId, null, GroupingStore.Source.PLACE);
   }
 
   /**
@@ -235,7 +237,8 @@ public final class ShotStore {
   }
 
   /**
-   * The shots that serve a spot but do not say which way they look.
+   * The shots that serve a spot but do not say which way they look. The index is named, because in
+   * a small ledger SQLite prefers to read every shot.
    *
    * @param most how many to name, 1 or more
    * @return newest first
@@ -245,23 +248,11 @@ public final class ShotStore {
         session
             .call(
                 SELECT
-                    + "WHERE facing_deg IS NULL AND needs_attention = 0 AND spot_id IS NOT NULL"
+                    + "INDEXED BY shots_without_facing WHERE facing_deg IS NULL"
+                    + " AND needs_attention = 0 AND spot_id IS NOT NULL"
                     + " ORDER BY id DESC LIMIT ?")
             .integer(most)
             .list(ShotStore::read));
-  }
-
-  /**
-   * Where the shots of a spot were taken.
-   *
-   * @param spotId the spot
-   * @return in the order in which the shots came
-   */
-  public List<GeoPoint> placesOfSpot(long spotId) {
-    return session
-        .call("SELECT geom FROM shots WHERE spot_id = ? AND geom IS NOT NULL ORDER BY id")
-        .integer(spotId)
-        .list(row -> GeoPackageGeometry.readPoint(row.blob()));
   }
 
   /**

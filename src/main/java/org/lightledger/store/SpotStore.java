@@ -58,6 +58,27 @@ public final class SpotStore {
     return id;
   }
 
+  /** Adds a spot that was there before, with the number it had. */
+  void insertAgain(Spot spot, boolean positionByOwner) {
+    session.changing(LedgerSession.Content.SPOTS);
+    ZoneId zone = spot.zone();
+    session
+        .call(
+            "INSERT INTO spots (id, geom, name, area, zone, open, notes, cautions,"
+                + " position_by_owner) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)")
+        .integer(spot.id())
+        .blob(GeoPackageGeometry.write(spot.position()))
+        .text(spot.name())
+        .text(spot.area())
+        .text(zone == null ? null : zone.getId())
+        .flag(spot.open())
+        .text(spot.notes())
+        .text(spot.cautions())
+        .flag(positionByOwner)
+        .run();
+    insertFacings(spot.id(), spot.facings());
+  }
+
   /**
    * Replaces the owner's words on a spot: its name, area, notes, cautions and whether it is open.
    * Position, zone and facings stay.
@@ -83,7 +104,7 @@ public final class SpotStore {
   }
 
   /**
-   * Moves a spot.
+   * Moves a spot by the owner's word: no import moves it afterwards.
    *
    * @param id the ledger's number of the spot
    * @param position its new middle
@@ -95,7 +116,7 @@ public final class SpotStore {
     requireOne(
         id,
         session
-            .call("UPDATE spots SET geom = ?, zone = ? WHERE id = ?")
+            .call("UPDATE spots SET geom = ?, zone = ?, position_by_owner = 1 WHERE id = ?")
             .blob(GeoPackageGeometry.write(position))
             .text(zone == null ? null : zone.getId())
             .integer(id)

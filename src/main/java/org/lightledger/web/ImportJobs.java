@@ -1,8 +1,12 @@
 package org.lightledger.web;
 
 import java.nio.file.Path;
-import java.util.ArrayList;
+import java.time.Duration;
+import java.util.ArrayDeque;
+import java.util.Deque;
 import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
@@ -10,10 +14,12 @@ import java.util.concurrent.atomic.AtomicLong;
 import java.util.concurrent.locks.ReentrantLock;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.indexing.FileReport;
-import org.lightledger.indexing.ImportOptions;
+import org.lightledger.indexing.FolderWatch;
 import org.lightledger.indexing.ImportProgress;
 import org.lightledger.indexing.ImportReport;
 import org.lightledger.indexing.Importer;
+import org.lightledger.indexing.Pace;
+import org.lightledger.indexing.Tally;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -25,7 +31,14 @@ final class ImportJobs implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(ImportJobs.class);
   private static final long UPLOAD_WAITS_S = 20;
 
+  /** How many of the last files are shown; own choice. */
+  private static final int MOST_LAST = 50;
+
+  /** How long the end of a watch may be asked for before it is seen; own choice. */
+  private static final Duration LOOK_UP = Duration.ofMillis(300);
+
   private final Importer importer;
+  private final Duration settle;
   private final ReentrantLock importing = new ReentrantLock();
   private final AtomicLong numbers = new AtomicLong();
   private final ExecutorService background =
@@ -37,8 +50,9 @@ final class ImportJobs implements AutoCloseable {
           });
   private volatile @Nullable Job latest;
 
-  ImportJobs(Importer importer) {
+  ImportJobs(Importer importer, Duration settle) {
     this.importer = importer;
+    this.settle = settle;
   }
 
   /** An import of a folder, followed while it goes on. */
@@ -47,6 +61,7 @@ final class ImportJobs implements AutoCloseable {
     enum State {
       WALKING,
       READING,
+      WATCHING,
       DONE,
       CANCELLED,
       FAILED
@@ -54,15 +69,19 @@ final class ImportJobs implements AutoCloseable {
 
     private final long id;
     private final Path folder;
-    private final List<FileReport> files = new ArrayList<>();
-    private final long startedNanos = System.nanoTime();
+    private final boolean watch;
+    private final Tally tally = new Tally();
+    private final Deque<FileReport> last = new ArrayDeque<>();
+    private Pace pace = new Pace(System::nanoTime);
+    private long passed;
     private volatile State state = State.WALKING;
     private volatile boolean cancelAsked;
-    private volatile int total;
+    private volatile long total;
 
-    Job(long id, Path folder) {
+    Job(long id, Path folder, boolean watch) {
       this.id = id;
       this.folder = folder;
+      this.watch = watch;
     }
 
     long id() {
@@ -78,21 +97,26 @@ final class ImportJobs implements AutoCloseable {
     }
 
     boolean running() {
-      return state == State.WALKING || state == State.READING;
+      return state == State.WALKING || state == State.READING || state == State.WATCHING;
     }
 
-    int total() {
-      return total;
-    }
+    /** What can be told of it at one moment. */
+    record Look(
+        long total,
+        long passed,
+        OptionalDouble perSecond,
+        Map<FileReport.Status, Integer> counts,
+        List<FileReport> problems,
+        List<FileReport> last) {}
 
-    List<FileReport> files() {
-      synchronized (files) {
-        return List.copyOf(files);
-      }
-    }
-
-    double seconds() {
-      return (System.nanoTime() - startedNanos) / 1e9;
+    synchronized Look look() {
+      return new Look(
+          Math.max(total, passed),
+          passed,
+          state == State.READING ? pace.perSecond() : OptionalDouble.empty(),
+          tally.counts(),
+          tally.lines().stream().filter(FileReport::needsEye).toList(),
+          List.copyOf(last));
     }
 
     void cancel() {
@@ -100,16 +124,32 @@ final class ImportJobs implements AutoCloseable {
     }
 
     @Override
-    public void started(int count) {
-      total = count;
+    public synchronized void started(int count) {
+      total = passed + count;
+      pace = new Pace(System::nanoTime);
       state = State.READING;
     }
 
     @Override
-    public void done(FileReport file) {
-      synchronized (files) {
-        files.add(file);
+    public synchronized void done(FileReport file) {
+      tally.add(file);
+      if (!file.needsEye()) {
+        last.addFirst(file);
+        if (last.size() > MOST_LAST) {
+          last.removeLast();
+        }
       }
+      step(1);
+    }
+
+    @Override
+    public synchronized void passedOver(int files) {
+      step(files);
+    }
+
+    private void step(int files) {
+      passed += files;
+      pace.reached(passed);
     }
 
     @Override
@@ -132,13 +172,13 @@ final class ImportJobs implements AutoCloseable {
   }
 
   /** Starts the import of a folder, unless one is under way. */
-  Job start(Path folder) {
+  Job start(Path folder, boolean watch) {
     synchronized (numbers) {
       Job before = latest;
       if (before != null && before.running()) {
         throw busy();
       }
-      Job job = new Job(numbers.incrementAndGet(), folder);
+      Job job = new Job(numbers.incrementAndGet(), folder, watch);
       latest = job;
       background.execute(() -> run(job));
       return job;
@@ -146,13 +186,30 @@ final class ImportJobs implements AutoCloseable {
   }
 
   private void run(Job job) {
-    importing.lock();
     try {
-      ImportReport report = importer.run(List.of(job.folder()), ImportOptions.standard(), job);
-      job.state = report.cancelled() ? Job.State.CANCELLED : Job.State.DONE;
+      if (job.watch) {
+        try (FolderWatch watch = new FolderWatch(List.of(job.folder()), settle)) {
+          boolean cancelled = run(job, List.of(job.folder()));
+          while (!cancelled && !job.cancelled()) {
+            job.state = Job.State.WATCHING;
+            List<Path> settled = watch.await(LOOK_UP);
+            cancelled = !settled.isEmpty() && run(job, settled);
+          }
+        }
+        job.state = Job.State.CANCELLED;
+      } else {
+        job.state = run(job, List.of(job.folder())) ? Job.State.CANCELLED : Job.State.DONE;
+      }
     } catch (RuntimeException e) {
       LOG.error("the import of a folder failed", e);
       job.state = Job.State.FAILED;
+    }
+  }
+
+  private boolean run(Job job, List<Path> files) {
+    importing.lock();
+    try {
+      return importer.run(files, importer.options(), job).cancelled();
     } finally {
       importing.unlock();
     }
@@ -170,7 +227,7 @@ final class ImportJobs implements AutoCloseable {
       throw busy();
     }
     try {
-      return importer.run(files, ImportOptions.standard(), ImportProgress.NONE);
+      return importer.run(files, importer.options(), ImportProgress.NONE);
     } finally {
       importing.unlock();
     }

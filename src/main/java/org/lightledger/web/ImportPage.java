@@ -11,13 +11,17 @@ import org.jspecify.annotations.Nullable;
  * @param job the import of a folder, or null when there is none
  * @param report what became of uploaded files, or null when none were sent
  * @param most how much one upload may hold, in words
+ * @param joinDistance how near to a spot a shot must be to join it, metres, as it was typed
+ * @param saved whether that has just been changed
  */
 public record ImportPage(
     String folder,
     List<FieldProblem> problems,
     @Nullable JobView job,
     @Nullable ReportView report,
-    String most) {
+    String most,
+    String joinDistance,
+    boolean saved) {
 
   /**
    * An import of a folder.
@@ -25,9 +29,10 @@ public record ImportPage(
    * @param id its number
    * @param folder what is imported
    * @param running whether it goes on
+   * @param watching whether it waits for more files
    * @param state where it stands, in words
    * @param total how many files there are
-   * @param done how many were read
+   * @param done how many of them it has seen
    * @param rate how fast and how long still, in words, "" when not known
    * @param report what became of the files so far
    */
@@ -35,9 +40,10 @@ public record ImportPage(
       long id,
       String folder,
       boolean running,
+      boolean watching,
       String state,
-      int total,
-      int done,
+      long total,
+      long done,
       String rate,
       ReportView report) {}
 

@@ -10,7 +10,9 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import org.lightledger.indexing.ImportOptions;
 import org.lightledger.indexing.ImportReport;
+import org.lightledger.indexing.JoinDistance;
 
 /** Imports of folders and uploads. */
 final class ImportRoutes {
@@ -27,9 +29,10 @@ final class ImportRoutes {
   }
 
   void register(RoutesConfig routes) {
-    routes.get("/import", ctx -> show(ctx, "", List.of(), null));
+    routes.get("/import", ctx -> show(ctx, "", null, List.of(), null));
     routes.post("/import/files", this::files);
     routes.post("/import/folder", this::folder);
+    routes.post("/import/join-distance", this::joinDistance);
     routes.get("/import/jobs/{id}", this::job);
     routes.post("/import/jobs/{id}/cancel", this::cancel);
   }
@@ -37,6 +40,7 @@ final class ImportRoutes {
   private void show(
       Context ctx,
       String folder,
+      @Nullable String joinDistance,
       List<FieldProblem> problems,
       ImportPage.@Nullable ReportView report) {
     ImportJobs.Job job = jobs.latest();
@@ -46,8 +50,27 @@ final class ImportRoutes {
             problems,
             job == null ? null : ImportViews.job(job),
             report,
-            WebServer.MOST_UPLOAD_MB + " MB");
+            WebServer.MOST_UPLOAD_MB + " MB",
+            joinDistance == null
+                ? Words.plain(house.ledger().read(JoinDistance::of))
+                : joinDistance,
+            ctx.queryParam("saved") != null);
     house.show(ctx, "import", "Import", Frame.Room.IMPORT, page);
+  }
+
+  private void joinDistance(Context ctx) {
+    Fields fields = new Fields(ctx::formParams);
+    Double metres = fields.number("join", "Distance", 0, ImportOptions.MOST_JOIN_DISTANCE_M, " m");
+    if (metres == null && fields.problems().isEmpty()) {
+      fields.problem("join", "Distance", "expected a number of metres, found nothing");
+    }
+    if (metres == null) {
+      ctx.status(422);
+      show(ctx, "", fields.raw("join"), fields.problems(), null);
+      return;
+    }
+    house.ledger().change(session -> JoinDistance.set(session, metres));
+    ctx.redirect("/import?saved=1#grouping", HttpStatus.SEE_OTHER);
   }
 
   private void files(Context ctx) {
@@ -67,11 +90,11 @@ final class ImportRoutes {
     Uploads.Kept kept = uploads.keep(sent);
     ImportReport report = jobs.now(kept.paths());
     uploads.tidy(kept, report);
-    ImportPage.ReportView view = ImportViews.report(report.files(), kept::nameOf);
+    ImportPage.ReportView view = ImportViews.report(report, kept::nameOf);
     if (Pages.wantsPart(ctx)) {
       house.pages().part(ctx, "filerows", view);
     } else {
-      show(ctx, "", List.of(), view);
+      show(ctx, "", null, List.of(), view);
     }
   }
 
@@ -81,10 +104,10 @@ final class ImportRoutes {
     Path folder = text.isEmpty() ? null : readable(fields, text);
     if (folder == null) {
       ctx.status(422);
-      show(ctx, text, fields.problems(), null);
+      show(ctx, text, null, fields.problems(), null);
       return;
     }
-    ImportJobs.Job job = jobs.start(folder);
+    ImportJobs.Job job = jobs.start(folder, fields.ticked("watch"));
     ctx.redirect("/import?job=" + job.id() + "#job", HttpStatus.SEE_OTHER);
   }
 

@@ -4,9 +4,11 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.indexing.FileReport;
+import org.lightledger.indexing.ImportReport;
 import org.lightledger.shot.CaptureTime;
 import org.lightledger.shot.Problem;
 import org.lightledger.shot.Shot;
@@ -18,41 +20,46 @@ final class ImportViews {
   private ImportViews() {}
 
   static ImportPage.JobView job(ImportJobs.Job job) {
-    List<FileReport> files = job.files();
+    ImportJobs.Job.Look look = job.look();
     Path folder = job.folder();
+    List<FileReport> shown = new ArrayList<>(look.problems());
+    shown.addAll(look.last());
     return new ImportPage.JobView(
         job.id(),
         folder.toString(),
         job.running(),
+        job.state() == ImportJobs.Job.State.WATCHING,
         state(job),
-        job.total(),
-        files.size(),
-        rate(job, files.size()),
-        report(files, path -> relative(folder, path)));
+        look.total(),
+        look.passed(),
+        rate(look),
+        report(shown, look.counts(), path -> relative(folder, path)));
   }
 
   private static String state(ImportJobs.Job job) {
     return switch (job.state()) {
       case WALKING -> "looking for files";
       case READING -> "reading";
+      case WATCHING -> "watching for more";
       case DONE -> "done";
-      case CANCELLED -> "cancelled; what was read stays";
+      case CANCELLED -> "ended; what was read stays, and the same folder goes on from there";
       case FAILED -> "stopped by an error; what was read stays";
     };
   }
 
-  private static String rate(ImportJobs.Job job, int done) {
-    double seconds = job.seconds();
-    if (job.state() != ImportJobs.Job.State.READING || done < 10 || seconds < 1) {
+  private static String rate(ImportJobs.Job.Look look) {
+    if (look.perSecond().isEmpty()) {
       return "";
     }
-    double perSecond = done / seconds;
-    long left = Math.round((job.total() - done) / perSecond);
+    double perSecond = look.perSecond().getAsDouble();
+    long leftS = Math.round((look.total() - look.passed()) / perSecond);
     return String.format(
         Locale.ROOT,
         "%.0f a second, about %s left",
         perSecond,
-        left < 90 ? Words.count((int) left, "second", "seconds") : left / 60 + " minutes");
+        leftS < 90
+            ? Words.count((int) leftS, "second", "seconds")
+            : Words.count((int) (leftS / 60), "minute", "minutes"));
   }
 
   private static String relative(Path folder, Path path) {
@@ -60,8 +67,15 @@ final class ImportViews {
     return path.startsWith(base) ? base.relativize(path).toString() : path.toString();
   }
 
+  static ImportPage.ReportView report(ImportReport report, Function<Path, String> names) {
+    return report(report.files(), report.counts(), names);
+  }
+
   /** Files that need a look come first. */
-  static ImportPage.ReportView report(List<FileReport> files, Function<Path, String> names) {
+  private static ImportPage.ReportView report(
+      List<FileReport> files,
+      Map<FileReport.Status, Integer> counts,
+      Function<Path, String> names) {
     List<FileReport> order = new ArrayList<>();
     List<FileReport.Status> firstToLast =
         List.of(
@@ -73,18 +87,16 @@ final class ImportViews {
     for (FileReport.Status status : firstToLast) {
       files.stream().filter(file -> file.status() == status).forEach(order::add);
     }
-    int hidden = Math.max(0, order.size() - MOST_ROWS);
+    int all = counts.values().stream().mapToInt(Integer::intValue).sum();
+    int hidden = all - Math.min(order.size(), MOST_ROWS);
     return new ImportPage.ReportView(
-        count(files, FileReport.Status.ADDED),
-        count(files, FileReport.Status.KNOWN) + count(files, FileReport.Status.JOINED),
-        count(files, FileReport.Status.NEEDS_ATTENTION),
-        count(files, FileReport.Status.UNREADABLE),
+        counts.getOrDefault(FileReport.Status.ADDED, 0),
+        counts.getOrDefault(FileReport.Status.KNOWN, 0)
+            + counts.getOrDefault(FileReport.Status.JOINED, 0),
+        counts.getOrDefault(FileReport.Status.NEEDS_ATTENTION, 0),
+        counts.getOrDefault(FileReport.Status.UNREADABLE, 0),
         order.stream().limit(MOST_ROWS).map(file -> row(file, names)).toList(),
-        hidden == 0 ? "" : Words.count(hidden, "more file is", "more files are") + " not listed.");
-  }
-
-  private static int count(List<FileReport> files, FileReport.Status status) {
-    return (int) files.stream().filter(file -> file.status() == status).count();
+        hidden <= 0 ? "" : Words.count(hidden, "more file is", "more files are") + " not listed.");
   }
 
   private static ImportPage.FileRow row(FileReport file, Function<Path, String> names) {

@@ -28,6 +28,7 @@ import org.lightledger.web.chart.Svg;
  * @param problems what was wrong
  * @param saved whether the form has just been saved
  * @param lists shortlists to put the spot on
+ * @param grouping what can be changed about the spot and its shots
  */
 public record SpotPage(
     long id,
@@ -50,7 +51,8 @@ public record SpotPage(
     Form form,
     List<FieldProblem> problems,
     boolean saved,
-    List<AskPage.ListChoice> lists) {
+    List<AskPage.ListChoice> lists,
+    GroupingView grouping) {
 
   /** The fields that the owner can change. */
   public record Form(String name, String area, String notes, String cautions, boolean open) {}

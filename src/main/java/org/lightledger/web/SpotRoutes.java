@@ -54,7 +54,8 @@ final class SpotRoutes {
   private void list(Context ctx) {
     String words = queryText(ctx, "q");
     String only = queryText(ctx, "only");
-    SpotsPage page = house.ledger().read(session -> list(session, words, only));
+    String deleted = queryText(ctx, "deleted");
+    SpotsPage page = house.ledger().read(session -> list(session, words, only, deleted));
     if (Pages.wantsPart(ctx)) {
       house.pages().part(ctx, "spotrows", page);
     } else {
@@ -62,7 +63,7 @@ final class SpotRoutes {
     }
   }
 
-  private static SpotsPage list(LedgerSession session, String words, String only) {
+  private static SpotsPage list(LedgerSession session, String words, String only, String deleted) {
     List<Spot> all = session.spots().all();
     Map<Long, List<Observation>> observations = session.shots().allObservations();
     List<SpotsPage.Row> rows =
@@ -84,7 +85,17 @@ final class SpotRoutes {
                 kind ->
                     new SpotsPage.Kind(kind.getKey(), kind.getValue(), kind.getKey().equals(only)))
             .toList();
-    return new SpotsPage(headline, words, only, kinds, rows, all.isEmpty());
+    List<SpotsPage.Gone> gone =
+        session.grouping().dropped().stream()
+            .map(
+                dropped ->
+                    new SpotsPage.Gone(
+                        dropped.spot().id(),
+                        dropped.spot().name(),
+                        Words.count((int) dropped.shots(), "shot", "shots"),
+                        String.valueOf(dropped.spot().id()).equals(deleted)))
+            .toList();
+    return new SpotsPage(headline, words, only, kinds, rows, all.isEmpty(), gone);
   }
 
   private static boolean matches(Spot spot, String words) {
@@ -153,7 +164,8 @@ final class SpotRoutes {
         ctx.queryParam("saved") != null,
         session.shortlists().all().stream()
             .map(list -> new AskPage.ListChoice(String.valueOf(list.id()), list.title(), false))
-            .toList());
+            .toList(),
+        GroupingRoutes.view(ctx, session, spot));
   }
 
   private void save(Context ctx) {

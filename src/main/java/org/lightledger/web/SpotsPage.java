@@ -12,6 +12,7 @@ import org.lightledger.web.chart.Svg;
  * @param kinds the kinds to choose from
  * @param spots the spots
  * @param emptyStock whether the ledger holds no spot at all
+ * @param gone the spots that the owner deleted
  */
 public record SpotsPage(
     String headline,
@@ -19,7 +20,11 @@ public record SpotsPage(
     String only,
     List<Kind> kinds,
     List<Row> spots,
-    boolean emptyStock) {
+    boolean emptyStock,
+    List<Gone> gone) {
+
+  /** A deleted spot; whether just now. */
+  public record Gone(long id, String name, String shots, boolean justNow) {}
 
   /** A kind of spot to filter by. */
   public record Kind(String code, String label, boolean picked) {}

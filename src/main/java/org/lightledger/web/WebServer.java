@@ -10,6 +10,7 @@ import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.ask.Asker;
 import org.lightledger.correction.Corrections;
+import org.lightledger.indexing.FolderWatch;
 import org.lightledger.indexing.Importer;
 import org.lightledger.store.Ledger;
 import org.lightledger.store.LedgerException;
@@ -55,7 +56,7 @@ public final class WebServer implements AutoCloseable {
     Previews previews = new Previews(ledger, folder.resolve("previews"));
     SharePage sharePage = new SharePage(pages, assets);
     ShareRoutes shares = new ShareRoutes(ledger, previews, sharePage, clock);
-    this.jobs = new ImportJobs(importer);
+    this.jobs = new ImportJobs(importer, FolderWatch.STANDARD_SETTLE);
     House house = new House(ledger, pages, assets, clock);
     this.owner =
         Javalin.create(
@@ -76,6 +77,7 @@ public final class WebServer implements AutoCloseable {
               config.routes.get("/shots/{id}/preview", previews::serve);
               new AskRoutes(house, asker, new LedgerStock(ledger)).register(config.routes);
               new SpotRoutes(house, sun).register(config.routes);
+              new GroupingRoutes(house, importer).register(config.routes);
               new ImportRoutes(house, jobs, new Uploads(folder.resolve("imported")))
                   .register(config.routes);
               new AttentionRoutes(house, corrections).register(config.routes);

@@ -14,13 +14,16 @@ import java.util.Map;
 /** The house rules about who may know whom, for a root package. */
 final class ArchitectureRules {
   /** The core: no SQL, no HTTP, no files of others, no clock. */
-  static final String[] CORE = {"geo", "sun", "light", "spot", "ask", "shortlist", "share"};
+  static final String[] CORE = {
+    "geo", "sun", "light", "spot", "ask", "shortlist", "share", "skyline"
+  };
 
   /** Which room alone may use which library. */
   static final Map<String, String> LIBRARY_ROOMS =
       Map.of(
           "com.drew..", "shot.exif",
           "net.iakovlev..", "shot.zone",
+          "org.apache.sis..", "skyline.terrain",
           "java.sql..", "store",
           "org.flywaydb..", "store",
           "io.javalin..", "web",

@@ -130,6 +130,32 @@ class LightledgerTest {
   }
 
   @Test
+  void aSkylineMeasuredByHandHasAValueForEveryHalfDegree() throws IOException {
+    Path points = home.resolve("points.csv");
+    Files.writeString(points, "azimuth,altitude\n90,10\n270,20\n");
+
+    JsonNode skyline =
+        json(
+            run(
+                "skyline",
+                "--lat",
+                "41.93",
+                "--lon",
+                "-6.42",
+                "--measured",
+                points.toString(),
+                "--json"));
+
+    assertThat(skyline.get("stepDeg").asDouble()).isEqualTo(0.5);
+    assertThat(skyline.get("anglesDeg")).hasSize(720);
+    assertThat(skyline.get("anglesDeg").get(180).asDouble()).isEqualTo(10);
+    assertThat(skyline.get("anglesDeg").get(360).asDouble()).isEqualTo(15);
+    assertThat(skyline.get("anglesDeg").get(540).asDouble()).isEqualTo(20);
+    assertThat(skyline.get("sources").get(0).asText()).isEqualTo("measured");
+    assertThat(run("skyline", "--lat", "41.93", "--lon", "-6.42").exitCode()).isEqualTo(2);
+  }
+
+  @Test
   void aPolarNightIsSaidAsSuch() {
     JsonNode day =
         json(run("sun", "--lat", "78.22", "--lon", "15.65", "--day", "2026-12-21", "--json"));

@@ -15,6 +15,7 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Random;
 import java.util.stream.LongStream;
 import org.jspecify.annotations.Nullable;
@@ -40,6 +41,7 @@ import org.lightledger.shot.view.CameraView;
 import org.lightledger.shot.view.PinholeCamera;
 import org.lightledger.shot.view.Pixel;
 import org.lightledger.spot.Spot;
+import org.lightledger.store.GroupingStore;
 import org.lightledger.store.StoredCorrection;
 import org.lightledger.store.StoredShot;
 import org.lightledger.sun.SunDirection;
@@ -597,6 +599,81 @@ class CorrectionsTest {
         .as("a file's seven decimals are a centimetre")
         .isLessThan(0.01);
     assertThat(atBarn.facings()).singleElement().matches(f -> f.bearing().trueDeg() == 30);
+  }
+
+  @Test
+  void theSpotThatTheOwnerChoseOutlastsACorrectedPlace() {
+    desk.with(
+        Photo.at("2026:05:09 19:30:00", "+02:00", MILL).looking(250),
+        Photo.at("2026:05:09 19:40:00", "+02:00", CHAPEL).looking(90));
+    desk.group(hand -> hand.moveShots(List.of(2L), 1));
+    assertThat(desk.shot(2).spotId()).isEqualTo(1);
+
+    applyBackAndForth(at(Geodesy.destination(MILL, new Bearing(0), 4)), 2);
+    assertThat(desk.shot(2).spotId()).isEqualTo(1);
+    assertThat(source(2)).contains(GroupingStore.Source.OWNER);
+
+    applyBackAndForth(at(CHAPEL), 2);
+    assertThat(desk.shot(2).spotId()).isEqualTo(1);
+    assertThat(source(2)).contains(GroupingStore.Source.OWNER_FAR);
+  }
+
+  private Optional<GroupingStore.Source> source(long shotId) {
+    return desk.ledger().read(session -> session.grouping().source(shotId));
+  }
+
+  @Test
+  void aShotOfADeletedSpotStaysOffUntilItMoves() {
+    desk.with(Photo.at("2026:05:09 19:30:00", "+02:00", MILL).looking(250));
+    desk.group(hand -> hand.delete(1));
+
+    applyBackAndForth(clock("+0:10:00"), 1);
+    assertThat(desk.shot(1).spotId()).isNull();
+    assertThat(desk.spots()).isEmpty();
+    applyBackAndForth(at(CHAPEL), 1);
+    assertThat(desk.shot(1).spotId()).isNotNull();
+  }
+
+  @Test
+  void whatTheOwnerGroupedSinceIsNotUndoneWithACorrection() {
+    desk.with(
+        Photo.at("2026:05:09 19:30:00", "+02:00", MILL).looking(250),
+        Photo.at("2026:05:09 19:40:00", "+02:00", CHAPEL).looking(90),
+        Photo.at("2026:05:09 19:50:00", "+02:00", CHAPEL).looking(80),
+        Photo.at("2026:05:09 19:55:00", "+02:00", MILL).looking(70));
+    GeoPoint barn = Geodesy.destination(MILL, new Bearing(270), 500);
+    Long moved = Objects.requireNonNull(desk.apply(at(barn), 1, 2, 4).id());
+    long atBarn = Objects.requireNonNull(desk.shot(1).spotId());
+    desk.group(hand -> hand.moveShots(List.of(1L), 2));
+    desk.group(hand -> hand.delete(atBarn));
+
+    assertThat(desk.corrections().undo(moved)).isPresent();
+
+    assertThat(desk.shot(1).spotId()).as("moved by hand").isEqualTo(2);
+    assertThat(Objects.requireNonNull(desk.shot(1).shot().position()).source())
+        .isEqualTo(Shot.PositionSource.GPS);
+    assertThat(desk.shot(2).spotId()).isEqualTo(2);
+    assertThat(desk.shot(4).spotId()).as("its old spot is there again").isEqualTo(1);
+    assertThat(desk.spots()).extracting(Spot::id).containsExactly(1L, 2L);
+    assertThat(desk.spots().get(0).facings()).singleElement().matches(f -> f.shots() == 1);
+  }
+
+  @Test
+  void aSpotThatTheOwnerJoinedToAnotherSinceIsNotMadeAgain() {
+    desk.with(
+        Photo.at("2026:05:09 19:30:00", "+02:00", MILL).looking(250),
+        Photo.at("2026:05:09 19:31:00", "+02:00", MILL).looking(250),
+        Photo.at("2026:05:09 19:40:00", "+02:00", CHAPEL).looking(90));
+    Long moved =
+        Objects.requireNonNull(
+            desk.apply(at(Geodesy.destination(MILL, new Bearing(270), 500)), 1).id());
+    desk.group(hand -> hand.join(2, 1));
+
+    assertThat(desk.corrections().undo(moved)).isPresent();
+
+    assertThat(desk.spots()).extracting(Spot::id).containsExactly(2L);
+    assertThat(List.of(desk.shot(1), desk.shot(2), desk.shot(3)))
+        .allMatch(shot -> Objects.equals(shot.spotId(), 2L));
   }
 
   @Test

@@ -15,6 +15,7 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.function.Consumer;
 import java.util.stream.LongStream;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.GeoPoint;
@@ -22,6 +23,7 @@ import org.lightledger.indexing.ImportOptions;
 import org.lightledger.indexing.ImportProgress;
 import org.lightledger.indexing.ImportReport;
 import org.lightledger.indexing.Importer;
+import org.lightledger.indexing.SpotEditing;
 import org.lightledger.shot.exif.ExifBuilder;
 import org.lightledger.shot.exif.ExifBuilder.Directory;
 import org.lightledger.shot.zone.PlaceZones;
@@ -156,6 +158,12 @@ final class Desk implements AutoCloseable {
         .run(List.of(folder), ImportOptions.standard(), ImportProgress.NONE);
   }
 
+  /** What the owner changes by hand about spots. */
+  void group(Consumer<SpotEditing> hand) {
+    Importer importer = new Importer(ledger, ZONES, SUN);
+    ledger.change(session -> hand.accept(importer.editing(session)));
+  }
+
   Ledger ledger() {
     return ledger;
   }
@@ -200,6 +208,8 @@ final class Desk implements AutoCloseable {
                   + " ORDER BY spot_id, origin, id",
               "SELECT * FROM rtree_shots_geom ORDER BY id",
               "SELECT * FROM rtree_spots_geom ORDER BY id",
+              "SELECT * FROM anchors ORDER BY id",
+              "SELECT * FROM dropped_spots ORDER BY id",
               "SELECT * FROM files ORDER BY id")) {
         try (ResultSet result = statement.executeQuery(query)) {
           while (result.next()) {

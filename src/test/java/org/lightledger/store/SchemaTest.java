@@ -219,6 +219,31 @@ class SchemaTest extends LedgerTestBase {
       "INSERT INTO corrections (made_ms, words) VALUES (0, ' ')",
       "a correction's words must be text and not blank"
     },
+    {"UPDATE spots SET position_by_owner = 2", "a spot's position_by_owner must be 0 or 1"},
+    {"UPDATE shots SET spot_source = 'GUESS'", "spot_source must be PLACE, OWNER or OWNER_FAR"},
+    {
+      "UPDATE shots SET dropped_spot_id = 2",
+      "a shot belongs to a spot or to a dropped spot, not to both"
+    },
+    {"UPDATE anchors SET spot_id = NULL", "an anchor belongs to a spot or to a dropped spot"},
+    {
+      "UPDATE anchors SET latitude_deg = 91",
+      "an anchor's place must be latitude [-90, 90] and longitude [-180, 180]"
+    },
+    {
+      "UPDATE dropped_spots SET longitude_deg = -181",
+      "a dropped spot's place must be latitude [-90, 90] and longitude [-180, 180]"
+    },
+    {
+      "UPDATE dropped_spots SET open = 2",
+      "a dropped spot's position_by_owner and open must be 0 or 1"
+    },
+    {"UPDATE dropped_spots SET name = ' '", "a dropped spot's name must be text and not blank"},
+    {"UPDATE dropped_spots SET notes = x'41'", "a dropped spot's words must be text"},
+    {
+      "UPDATE dropped_spots SET facings = 'none'", "a dropped spot's facings must be a list in JSON"
+    },
+    {"UPDATE spot_sums SET weight = -1", "a spot's running sums must be whole numbers"},
   };
 
   @Test
@@ -327,10 +352,16 @@ class SchemaTest extends LedgerTestBase {
             "SELECT id FROM shortlist_entries WHERE spot_id = ?",
             "SELECT id FROM shares WHERE token_sha256 = ?",
             "SELECT value FROM settings WHERE name = ?",
-            "SELECT id FROM shots WHERE facing_deg IS NULL AND needs_attention = 0"
+            "SELECT id FROM shots INDEXED BY shots_without_facing"
+                + " WHERE facing_deg IS NULL AND needs_attention = 0"
                 + " AND spot_id IS NOT NULL ORDER BY id DESC",
             "SELECT id FROM corrected_shots WHERE shot_id = ?",
-            "SELECT id FROM corrected_spots WHERE correction_id = ?")) {
+            "SELECT id FROM corrected_spots WHERE correction_id = ?",
+            "SELECT id FROM anchors WHERE spot_id = ?",
+            "SELECT id FROM anchors WHERE dropped_spot_id = ?",
+            "SELECT id FROM anchors WHERE latitude_deg >= ? AND latitude_deg <= ?",
+            "SELECT id FROM shots WHERE dropped_spot_id = ?",
+            "SELECT 1 FROM shots WHERE spot_id = ? AND position_error_m <= ?")) {
       List<String> plan =
           ledger.read(
               session ->
@@ -376,6 +407,9 @@ class SchemaTest extends LedgerTestBase {
           session.shortlists().add(list, new Shortlist.Entry(spot, null, null, ""));
           session.shares().create(list, "abcdefghijklmnopqrstuv", true, Instant.EPOCH, null);
           session.settings().set("name", "value");
+          session.grouping().anchor(spot, CHAPEL);
+          long dropped = session.spots().insert(Samples.spot("Well", CHAPEL));
+          session.grouping().drop(session.spots().find(dropped).orElseThrow());
         });
   }
 

@@ -127,6 +127,11 @@ class BrowserTest {
       browser.look("spot");
       browser.go("/shortlists/1");
       browser.look("shortlist-empty");
+      browser.go("/spots/2?did=placed");
+      browser.look("spot-done");
+      site.post("/spots/3/delete");
+      browser.go("/spots?deleted=3");
+      browser.look("spots-deleted");
       assertThat(browser.complaints()).isEmpty();
       browser.go("/nowhere");
       browser.look("error");
@@ -134,6 +139,25 @@ class BrowserTest {
       browser.look("ask-refused");
       browser.go("/s/unknown");
       browser.look("share-unknown");
+    }
+  }
+
+  @ParameterizedTest
+  @EnumSource(Browser.Viewport.class)
+  void shotsAreSplitOffAndJoinedBackByTheKeyboard(Browser.Viewport viewport) {
+    site.withPhotos();
+    try (Browser browser = browser(viewport)) {
+      browser.go("/spots/1");
+      browser.find("input[name=shots][value='2']").sendKeys(Keys.SPACE);
+      browser.find(".regroup button").sendKeys(Keys.ENTER);
+      browser.await(".done", done -> done.getText().contains("spot of their own"));
+      assertThat(browser.all(".shot")).hasSize(1);
+      browser.look("spot-split");
+
+      browser.find(".done button").sendKeys(Keys.ENTER);
+      browser.await(".done", done -> done.getText().contains("now part of this one"));
+      assertThat(browser.all(".shot")).hasSize(2);
+      assertThat(browser.complaints()).isEmpty();
     }
   }
 

@@ -141,7 +141,7 @@ class ImportRoutesTest {
     site.post("/import/jobs/1/cancel");
     String job = waitForJob();
 
-    assertThat(job).contains("cancelled; what was read stays");
+    assertThat(job).contains("ended; what was read stays");
     long read = site.ledger().read(session -> session.shots().counts().all());
     assertThat(read).isLessThan(400);
   }

@@ -5,6 +5,7 @@ import io.javalin.Javalin;
 import java.sql.Connection;
 import java.time.Instant;
 import net.iakovlev.timeshape.TimeZoneEngine;
+import org.apache.sis.storage.DataStore;
 import org.flywaydb.core.Flyway;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.architecture.seeded.app.Wiring;
@@ -18,6 +19,7 @@ public final class UsesEverything {
   private final @Nullable Connection connection = null;
   private final @Nullable TimeZoneEngine zones = null;
   private final @Nullable Flyway flyway = null;
+  private final @Nullable DataStore rasters = null;
   private final @Nullable Wiring wiring = null;
   private final @Nullable Shelf shelf = null;
   private final @Nullable CommandLine commandLine = null;
@@ -25,7 +27,7 @@ public final class UsesEverything {
   @Override
   public String toString() {
     return Stream.all(
-        metadata, javalin, connection, zones, flyway, wiring, shelf, commandLine, now());
+        metadata, javalin, connection, zones, flyway, rasters, wiring, shelf, commandLine, now());
   }
 
   private static Instant now() {

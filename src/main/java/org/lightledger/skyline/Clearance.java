@@ -1,0 +1,76 @@
+package org.lightledger.skyline;
+
+import java.util.Locale;
+
+/**
+ * How far the centre of the sun's disc stands from the skyline.
+ *
+ * @param marginDeg apparent altitude of the sun less the skyline's, degrees; positive when clear
+ * @param uncertaintyDeg one standard deviation of the skyline there, degrees, 0 or more
+ * @param source where the skyline's value comes from
+ * @param lowerBoundOnly true when the skyline may be higher than the value says
+ */
+public record Clearance(
+    double marginDeg, double uncertaintyDeg, SkylineSource source, boolean lowerBoundOnly) {
+
+  /**
+   * Checks the numbers.
+   *
+   * @throws IllegalArgumentException when one is not finite or the uncertainty is negative
+   */
+  public Clearance {
+    if (!Double.isFinite(marginDeg)) {
+      throw new IllegalArgumentException("expected a finite margin, found " + marginDeg);
+    }
+    if (!(uncertaintyDeg >= 0.0 && uncertaintyDeg <= 180.0)) {
+      throw new IllegalArgumentException(
+          "expected an uncertainty in [0, 180] degrees, found " + uncertaintyDeg);
+    }
+  }
+
+  /**
+   * Tells whether the centre of the disc stands above the skyline.
+   *
+   * @return true for direct sun, false for open shade
+   */
+  public boolean direct() {
+    return marginDeg > 0.0;
+  }
+
+  /**
+   * Tells whether the verdict holds however the uncertainty falls.
+   *
+   * @return true when the margin exceeds the uncertainty, and a clear sun does not rest on a lower
+   *     bound
+   */
+  public boolean certain() {
+    return Math.abs(marginDeg) > uncertaintyDeg && !(direct() && lowerBoundOnly);
+  }
+
+  /**
+   * The clearance in words.
+   *
+   * @return for example "clears the terrain by 3.1 degrees, plus or minus 0.4"
+   */
+  public String toText() {
+    return String.format(
+        Locale.ROOT,
+        "%s %s by %.1f degrees, plus or minus %.1f%s",
+        direct() ? "clears" : "is behind",
+        label(),
+        Math.abs(marginDeg),
+        uncertaintyDeg,
+        direct() && lowerBoundOnly ? ", as far as is known" : "");
+  }
+
+  private String label() {
+    return switch (source) {
+      case NOT_KNOWN -> "a level horizon";
+      case TERRAIN -> "the terrain";
+      case BUILDING -> "a building";
+      case TREES -> "trees";
+      case MEASURED -> "the measured skyline";
+      case SHOT -> "the skyline proven by a shot";
+    };
+  }
+}
