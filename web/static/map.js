@@ -153,6 +153,7 @@
       places: [],
       directions: L.layerGroup().addTo(map),
       markers: L.featureGroup().addTo(map),
+      picked: L.layerGroup().addTo(map),
     };
     element.setAttribute("role", "region");
     element.setAttribute("aria-label", element.dataset.label || "Map");
@@ -162,16 +163,53 @@
     pickers(state);
   };
 
+  /* Where a field's bearing starts, when it holds a bearing and no place. */
+  const fromOf = (field) => {
+    const text = document.querySelector(`[data-pick="${field.id}"]`)?.dataset.from;
+    return text ? L.latLng(text.split(",").map(Number)) : null;
+  };
+
+  /* The map keeps angles, so that what is seen on it is the bearing. */
+  const bearingOf = (map, from, to) => {
+    const way = map.project(to).subtract(map.project(from));
+    return ((Math.atan2(way.x, -way.y) * 180) / Math.PI + 360) % 360;
+  };
+
+  /* What is typed or clicked into a field of a place. */
+  const drawPicked = (state, field) => {
+    state.picked.clearLayers();
+    const from = field.value !== "" && fromOf(field);
+    if (from) {
+      state.picked.addLayer(
+        L.polyline([from, offset(state.map, from, Number(field.value) || 0, SUN_PX)], {
+          className: "picked",
+          interactive: false,
+          weight: 3,
+        }),
+      );
+    }
+    const [lat, lng] = field.value.split(",").map(Number);
+    if (field.value.includes(",") && Math.abs(lat) <= 90 && Math.abs(lng) <= 180) {
+      state.picked.addLayer(
+        L.circleMarker([lat, lng], { className: "picked", interactive: false, radius: 9, weight: 3 }),
+      );
+    }
+  };
+
   /* A button that takes a place from the next click on the map. */
   const pickers = (state) => {
     for (const button of document.querySelectorAll("[data-pick]")) {
       button.hidden = false;
+      const field = document.getElementById(button.dataset.pick);
+      field.addEventListener("change", () => drawPicked(state, field));
+      drawPicked(state, field);
       button.addEventListener("click", () => {
         const on = button.getAttribute("aria-pressed") !== "true";
         button.setAttribute("aria-pressed", String(on));
         state.map.getContainer().classList.toggle("is-picking", on);
         if (on) {
           document.dispatchEvent(new CustomEvent("show-map"));
+          state.map.getContainer().scrollIntoView({ block: "nearest" });
         }
       });
       state.map.on("click", (event) => {
@@ -179,8 +217,10 @@
           return;
         }
         const point = event.latlng.wrap();
-        const field = document.getElementById(button.dataset.pick);
-        field.value = `${point.lat.toFixed(6)},${point.lng.toFixed(6)}`;
+        const from = fromOf(field);
+        field.value = from
+          ? bearingOf(state.map, from, point).toFixed(1)
+          : `${point.lat.toFixed(6)},${point.lng.toFixed(6)}`;
         button.setAttribute("aria-pressed", "false");
         state.map.getContainer().classList.remove("is-picking");
         field.dispatchEvent(new Event("change", { bubbles: true }));
@@ -191,8 +231,19 @@
   document.querySelectorAll("[data-map]").forEach(build);
 
   document.addEventListener("htmx:afterSettle", (event) => {
-    if (event.target.id === "answers" || event.target.id === "spot-rows") {
+    for (const [element, state] of maps) {
+      if (!element.isConnected) {
+        state.map.remove();
+        maps.delete(element);
+      }
+    }
+    if (["answers", "spot-rows", "sighted"].includes(event.target.id)) {
       maps.forEach(fill);
+    }
+    for (const element of document.querySelectorAll("[data-map]")) {
+      if (!maps.has(element)) {
+        build(element);
+      }
     }
   });
 

@@ -100,6 +100,16 @@
     }
   });
 
+  /* Enter in a field of one fix asks for that fix, and not for the first of the form. */
+  document.addEventListener("keydown", (event) => {
+    const typed = event.key === "Enter" && event.target.matches("input:not([type=file])");
+    const fix = typed && event.target.closest(".fix");
+    if (fix) {
+      event.preventDefault();
+      fix.querySelector("button[name=fix]").click();
+    }
+  });
+
   /* A click on a compass gives the bearing that the field beside it holds. */
   for (const dial of document.querySelectorAll("[data-dial]")) {
     const field = document.getElementById(dial.dataset.dial);

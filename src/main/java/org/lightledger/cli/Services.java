@@ -3,6 +3,7 @@ package org.lightledger.cli;
 import java.nio.file.Path;
 import java.time.Clock;
 import org.lightledger.ask.Asker;
+import org.lightledger.correction.Corrections;
 import org.lightledger.indexing.Importer;
 import org.lightledger.shot.zone.ZoneLookup;
 import org.lightledger.store.Ledger;
@@ -24,6 +25,10 @@ public record Services(Clock clock, SunEphemeris sun, ZoneLookup zones, Path def
 
   Asker asker() {
     return new Asker(sun);
+  }
+
+  Corrections corrections(Ledger ledger) {
+    return new Corrections(ledger, zones, sun, clock);
   }
 
   Importer importer(Ledger ledger) {

@@ -22,6 +22,7 @@ final class Serving implements AutoCloseable {
                 ledger,
                 services.asker(),
                 services.importer(ledger),
+                services.corrections(ledger),
                 services.sun(),
                 services.clock())
             .start();

@@ -17,7 +17,6 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
-import org.lightledger.shot.CaptureTime;
 import org.lightledger.shot.Evidence;
 import org.lightledger.shot.Problem;
 import org.lightledger.shot.Shot;
@@ -154,9 +153,7 @@ final class FileReading {
 
   /** Where the sun stood, or null when time or place is not known. */
   @Nullable SunDirection sunOf(Shot shot) {
-    return shot.time() instanceof CaptureTime.Known time && shot.position() != null
-        ? sun.direction(time.instant(), shot.position().point())
-        : null;
+    return ShotSun.of(sun, shot);
   }
 
   private static boolean hasImageName(Path path) {

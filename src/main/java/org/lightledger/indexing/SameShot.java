@@ -123,7 +123,7 @@ final class SameShot {
     if (spotId == null && shot.position() != null) {
       placing.place(stored.id(), shot.position());
     } else if (spotId != null) {
-      placing.changed(spotId);
+      placing.touch(spotId);
     }
   }
 

@@ -10,6 +10,7 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
+import org.lightledger.geo.Geodesy;
 import org.lightledger.shot.Shot;
 import org.lightledger.shot.zone.ZoneLookup;
 import org.lightledger.spot.Facing;
@@ -21,9 +22,9 @@ import org.lightledger.store.Home;
 import org.lightledger.store.LedgerSession;
 
 /**
- * Finds or makes the spot of each new shot, within one transaction. Shots come one after the other
- * in a fixed order and each sees what the ones before it did, so that an import that was
- * interrupted ends as one that was not.
+ * Finds or makes the spot of each shot, within one transaction. Shots come one after the other in a
+ * fixed order and each sees what the ones before it did, so that an import that was interrupted
+ * ends as one that was not.
  *
  * <ul>
  *   <li>A shot joins the nearest spot within the join distance, else it makes one. A spot that the
@@ -34,7 +35,7 @@ import org.lightledger.store.LedgerSession;
  *   <li>A shot whose nearest place is a spot that the owner deleted stays without a spot.
  * </ul>
  */
-final class SpotPlacing {
+public final class SpotPlacing {
   /** What is taken for the error of a position that states none; metres, as in the schema. */
   static final double UNSTATED_ERROR_M = 10;
 
@@ -48,22 +49,69 @@ final class SpotPlacing {
   private final ZoneLookup zones;
   private final double joinDistanceM;
   private final Set<Long> touched = new LinkedHashSet<>();
+  private final Watcher watcher;
   private int made;
 
+  /** Hears of what becomes of spots. */
+  public interface Watcher {
+    /** Does nothing. */
+    Watcher NONE =
+        new Watcher() {
+          @Override
+          public void joins(long spotId) {}
+
+          @Override
+          public void makes(long spotId) {}
+        };
+
+    /**
+     * A shot is about to join a spot.
+     *
+     * @param spotId the spot as it is before
+     */
+    void joins(long spotId);
+
+    /**
+     * A spot was made.
+     *
+     * @param spotId the spot
+     */
+    void makes(long spotId);
+  }
+
+  /** Places shots of an import. */
   SpotPlacing(LedgerSession session, ZoneLookup zones, double joinDistanceM) {
+    this(session, zones, joinDistanceM, Watcher.NONE);
+  }
+
+  /**
+   * Places shots.
+   *
+   * @param session the transaction
+   * @param zones knows the zones of places
+   * @param joinDistanceM a shot joins the nearest spot when that lies at most so far away, metres
+   * @param watcher hears of what becomes of spots
+   */
+  public SpotPlacing(
+      LedgerSession session, ZoneLookup zones, double joinDistanceM, Watcher watcher) {
     this.session = session;
     this.zones = zones;
     this.joinDistanceM = joinDistanceM;
+    this.watcher = watcher;
   }
 
   /**
    * Gives a shot that has no spot yet the spot of its place. The spot moves to the mean of its
    * shots.
    *
+   * @param shotId the shot
+   * @param position where it was taken
    * @return the spot, or null when the shot lies at a spot that the owner deleted
    */
-  @Nullable Long place(long shotId, Shot.Position position) {
-    Home home = homeOf(position).orElseGet(() -> make(position.point()));
+  public @Nullable Long place(long shotId, Shot.Position position) {
+    Optional<Home> found = homeOf(position);
+    found.map(Home::spotId).ifPresent(watcher::joins);
+    Home home = found.orElseGet(() -> make(position.point()));
     session.grouping().assign(shotId, home.spotId(), home.droppedId(), GroupingStore.Source.PLACE);
     if (home.spotId() != null) {
       touched.add(home.spotId());
@@ -94,6 +142,7 @@ final class SpotPlacing {
   private Home make(GeoPoint point) {
     long id = makeSpot(session, null, point, zoneAt(zones, point));
     made++;
+    watcher.makes(id);
     return new Home(id, null, 0);
   }
 
@@ -106,7 +155,7 @@ final class SpotPlacing {
 
   private static Spot unnamed(
       long id, @Nullable String area, GeoPoint point, @Nullable ZoneId zone) {
-    return new Spot(id, "Spot " + id, area, point, zone, false, List.of(), "", "");
+    return new Spot(id, name(id), area, point, zone, false, List.of(), "", "");
   }
 
   /** The zone of a place, or null when several come into question. */
@@ -115,13 +164,73 @@ final class SpotPlacing {
     return candidates.size() == 1 ? candidates.get(0) : null;
   }
 
-  /** A shot of the spot now tells more; its facings are learned again. */
-  void changed(long spotId) {
+  private static String name(long id) {
+    return "Spot " + id;
+  }
+
+  /**
+   * Marks a spot whose shots have changed, so that its facings are learned anew.
+   *
+   * @param spotId the spot
+   */
+  public void touch(long spotId) {
     touched.add(spotId);
   }
 
-  /** Learns the facings of every spot that got a shot. */
-  void learnFacings() {
+  /**
+   * Leaves a shot whose position has changed at the spot that the owner chose for it.
+   *
+   * @param shotId the shot
+   * @param spotId the spot
+   * @param position where the shot was taken
+   */
+  public void stays(long shotId, long spotId, Shot.Position position) {
+    boolean within =
+        session.grouping().anchors(spotId).stream()
+            .anyMatch(
+                anchor -> Geodesy.distanceM(anchor.place(), position.point()) <= joinDistanceM);
+    session
+        .grouping()
+        .assign(
+            shotId,
+            spotId,
+            null,
+            within ? GroupingStore.Source.OWNER : GroupingStore.Source.OWNER_FAR);
+    touched.add(spotId);
+  }
+
+  /**
+   * Removes a spot that an import or a correction made and that has become empty, unless the owner
+   * has said something about it or proposes it to a client.
+   *
+   * @param spotId the spot
+   * @return whether it is gone
+   */
+  public boolean removeIfNeedless(long spotId) {
+    boolean needless =
+        session.spots().find(spotId).filter(SpotPlacing::isAsMade).isPresent()
+            && session.shots().countOfSpot(spotId) == 0
+            && session.shortlists().titlesWith(spotId).isEmpty()
+            && session.grouping().anchors(spotId).isEmpty()
+            && !session.grouping().isByOwner(spotId);
+    if (needless) {
+      session.spots().delete(spotId);
+      touched.remove(spotId);
+    }
+    return needless;
+  }
+
+  private static boolean isAsMade(Spot spot) {
+    return spot.name().equals(name(spot.id()))
+        && spot.area() == null
+        && !spot.open()
+        && spot.notes().isEmpty()
+        && spot.cautions().isEmpty()
+        && spot.facings().stream().allMatch(facing -> facing.origin() == Facing.Origin.SHOTS);
+  }
+
+  /** Learns the facings of every spot whose shots have changed. */
+  public void learnFacings() {
     for (long spotId : touched) {
       learnFacings(session, spotId);
     }

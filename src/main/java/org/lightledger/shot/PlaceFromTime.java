@@ -14,21 +14,24 @@ import org.lightledger.shot.zone.ZonesAtPlace;
  * Places a shot whose file holds no position by its time. Place and time hang on each other here:
  * the place follows from the instant, and the instant may follow from the zone of the place.
  *
- * <p>Where the file (by its offset or GPS time) or the owner (by the camera's zone) tells the
- * instant, it is used. The owner's zone is asked before the zone of the place, other than for shots
- * with a position of their own, because here the place is no independent witness. Else the clock's
- * reading is tried with every offset from UTC that a clock on earth has had; the offset is right
- * when the zone of the place that it leads to has it. Exactly one must be, else nothing is said.
+ * <p>Where the file (by its offset or GPS time) or the owner (by the time itself or the camera's
+ * zone) tells the instant, it is used. The owner's zone is asked before the zone of the place,
+ * other than for shots with a position of their own, because here the place is no independent
+ * witness. Else the clock's reading is tried with every offset from UTC that a clock on earth has
+ * had; the offset is right when the zone of the place that it leads to has it. Exactly one must be,
+ * else nothing is said.
  */
 final class PlaceFromTime {
   private final ZoneLookup zoneLookup;
   private final PlacesByTime places;
   private final @Nullable ZoneId ownerZone;
+  private final CaptureTime.@Nullable Known given;
 
-  PlaceFromTime(ZoneLookup zoneLookup, PlacesByTime places, @Nullable ZoneId ownerZone) {
+  PlaceFromTime(ZoneLookup zoneLookup, PlacesByTime places, OwnerWord word) {
     this.zoneLookup = zoneLookup;
     this.places = places;
-    this.ownerZone = ownerZone;
+    this.ownerZone = word.cameraZone();
+    this.given = word.about().time();
   }
 
   /**
@@ -42,7 +45,9 @@ final class PlaceFromTime {
   /** Finds the place; the problem of the missing position is settled or gets its reason. */
   Optional<Found> find(Evidence evidence, List<Problem> problems) {
     CaptureTime byFileOrOwner =
-        new TimeRules(evidence, null, ownerZone, new ArrayList<>()).conclude();
+        given == null
+            ? new TimeRules(evidence, null, ownerZone, new ArrayList<>()).conclude()
+            : given;
     LocalDateTime reading = evidence.localTime();
     List<Found> found = new ArrayList<>();
     String reason;
@@ -54,7 +59,10 @@ final class PlaceFromTime {
       reason = placeByEveryOffset(evidence, reading, found);
     }
     if (found.size() == 1) {
-      problems.replaceAll(PlaceFromTime::settled);
+      problems.replaceAll(
+          problem ->
+              ShotRules.settled(
+                  problem, Problem.Kind.POSITION_REFUSED, "The shot is placed by its time."));
       problems.removeIf(problem -> problem.kind() == Problem.Kind.POSITION_MISSING);
       return Optional.of(found.get(0));
     }
@@ -90,18 +98,15 @@ final class PlaceFromTime {
     Shot.Position position = ((Placement.Placed) placement).position();
     ZonesAtPlace zones =
         time.source() == CaptureTime.Source.OWNER ? null : ShotRules.zonesAt(zoneLookup, position);
+    if (given != null) {
+      found.add(new Found(position, zones));
+      return "";
+    }
     CaptureTime there = new TimeRules(evidence, zones, ownerZone, new ArrayList<>()).conclude();
     if (there instanceof CaptureTime.Known known && known.instant().equals(time.instant())) {
       found.add(new Found(position, zones));
       return "";
     }
     return "At the place of its time the time itself is in doubt.";
-  }
-
-  private static Problem settled(Problem problem) {
-    return problem.kind() == Problem.Kind.POSITION_REFUSED
-        ? new Problem(
-            Problem.Kind.METADATA_DAMAGED, problem.message() + " The shot is placed by its time.")
-        : problem;
   }
 }

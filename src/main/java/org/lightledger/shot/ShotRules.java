@@ -29,7 +29,9 @@ import org.lightledger.shot.zone.ZonesAtPlace;
  *
  * <p>The owner's word comes in before anything is concluded: the clock's reading is corrected
  * first, and a file that holds no usable position is placed by its time, where the owner gave
- * something to place it by ({@link PlaceFromTime}).
+ * something to place it by ({@link PlaceFromTime}). What the owner says of the shot itself ({@link
+ * OwnerWord.About}) is taken in place of what the file says; what was wrong with the file's own
+ * statement is then no longer a reason to wait.
  */
 public final class ShotRules {
   /** Error of a position whose file states none: a phone's receiver under open sky, from memory. */
@@ -78,10 +80,10 @@ public final class ShotRules {
         reading == null || correction.isNone()
             ? evidence
             : evidence.withLocalTime(correction.apply(reading));
-    Shot.Position position = position(evidence, problems);
+    Shot.Position position = position(evidence, word.about().position(), problems);
     PlacesByTime places = word.places();
     if (position == null && places != null) {
-      return new PlaceFromTime(zoneLookup, places, word.cameraZone())
+      return new PlaceFromTime(zoneLookup, places, word)
           .find(corrected, problems)
           .map(
               found ->
@@ -107,18 +109,50 @@ public final class ShotRules {
       OwnerWord word,
       ClockCorrection correction,
       List<Problem> problems) {
-    CaptureTime time = new TimeRules(corrected, zones, word.cameraZone(), problems).conclude();
-    Shot.Facing facing = facing(evidence, time, position, problems);
+    CaptureTime.Known given = word.about().time();
+    CaptureTime time =
+        given == null
+            ? new TimeRules(corrected, zones, word.cameraZone(), problems).conclude()
+            : given;
+    Shot.Facing told = word.about().facing();
+    Shot.Facing facing;
+    if (told == null) {
+      facing = facing(evidence, time, position, problems);
+    } else {
+      facing = told;
+      problems.replaceAll(
+          problem -> settled(problem, Problem.Kind.DIRECTION_REFUSED, "It is told otherwise."));
+    }
     return new Shot(evidence, time, position, facing, problems, correction);
   }
 
-  /** The zones of a position, as far as its error reaches. */
-  static ZonesAtPlace zonesAt(ZoneLookup lookup, Shot.Position position) {
+  /**
+   * The zones of a position, as far as its error reaches.
+   *
+   * @param lookup tells the zones of a place
+   * @param position the position
+   * @return every zone that can hold
+   */
+  public static ZonesAtPlace zonesAt(ZoneLookup lookup, Shot.Position position) {
     Double errorM = position.errorM();
     return lookup.zonesAt(position.point(), errorM == null ? USUAL_POSITION_ERROR_M : errorM);
   }
 
-  private static Shot.@Nullable Position position(Evidence evidence, List<Problem> problems) {
+  /** A problem of the file that stands in nobody's way any more. */
+  static Problem settled(Problem problem, Problem.Kind kind, String how) {
+    return problem.kind() == kind
+        ? new Problem(Problem.Kind.METADATA_DAMAGED, problem.message() + " " + how)
+        : problem;
+  }
+
+  private static Shot.@Nullable Position position(
+      Evidence evidence, Shot.@Nullable Position told, List<Problem> problems) {
+    if (told != null) {
+      problems.replaceAll(
+          problem ->
+              settled(problem, Problem.Kind.POSITION_REFUSED, "The shot is placed otherwise."));
+      return told;
+    }
     GeoPoint point = evidence.position();
     if (point == null) {
       if (problems.stream().noneMatch(p -> p.kind() == Problem.Kind.POSITION_REFUSED)) {
@@ -152,7 +186,7 @@ public final class ShotRules {
         problems.add(
             new Problem(
                 Problem.Kind.DIRECTION_MISSING,
-                "The file does not say which way the camera looked; turn the arrow on the map."));
+                "The file does not say which way the camera looked; give the bearing by hand."));
       }
       return null;
     }
@@ -216,7 +250,7 @@ public final class ShotRules {
             Problem.Kind.DIRECTION_REFUSED,
             String.format(
                 Locale.ROOT,
-                "The direction of the file, %.1f degrees, %s; turn the arrow on the map.",
+                "The direction of the file, %.1f degrees, %s; give the bearing by hand.",
                 direction.azimuthDeg(),
                 why)));
   }

@@ -144,6 +144,22 @@ public final class GroupingStore {
   }
 
   /**
+   * Whether a shot belongs to no spot, not even to one that the owner deleted.
+   *
+   * @param shotId the ledger's number of the shot
+   * @return true when nothing says where it belongs
+   */
+  public boolean isHomeless(long shotId) {
+    return session
+            .call(
+                "SELECT count(*) FROM shots WHERE id = ? AND spot_id IS NULL"
+                    + " AND dropped_spot_id IS NULL")
+            .integer(shotId)
+            .number()
+        == 1;
+  }
+
+  /**
    * Why a shot belongs where it does.
    *
    * @param shotId the ledger's number of the shot

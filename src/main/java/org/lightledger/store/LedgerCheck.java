@@ -135,7 +135,10 @@ public final class LedgerCheck {
                 "shortlists",
                 "shortlist_entries",
                 "shares",
-                "settings"));
+                "settings",
+                "corrections",
+                "corrected_shots",
+                "corrected_spots"));
     for (String table : FEATURES) {
       missing.add(table);
       missing.add("rtree_" + table + "_geom");

@@ -39,6 +39,7 @@ public final class LedgerSession {
   private final ShortlistStore shortlists = new ShortlistStore(this);
   private final ShareStore shares = new ShareStore(this);
   private final SettingStore settings = new SettingStore(this);
+  private final CorrectionStore corrections = new CorrectionStore(this);
   private final GroupingStore grouping = new GroupingStore(this);
   private boolean active;
 
@@ -98,6 +99,15 @@ public final class LedgerSession {
    */
   public SettingStore settings() {
     return settings;
+  }
+
+  /**
+   * The owner's corrections, and how to undo them.
+   *
+   * @return their store
+   */
+  public CorrectionStore corrections() {
+    return corrections;
   }
 
   /**

@@ -23,6 +23,7 @@ import org.lightledger.shot.CaptureTime;
 import org.lightledger.shot.ClockCorrection;
 import org.lightledger.shot.Evidence;
 import org.lightledger.shot.Exposure;
+import org.lightledger.shot.NearbyShots;
 import org.lightledger.shot.Shot;
 import org.lightledger.spot.Observation;
 import org.lightledger.sun.SunDirection;
@@ -233,6 +234,52 @@ public final class ShotStore {
             .millis(from)
             .millis(until)
             .list(ShotStore::read));
+  }
+
+  /**
+   * The shots that serve a spot but do not say which way they look. The index is named, because in
+   * a small ledger SQLite prefers to read every shot.
+   *
+   * @param most how many to name, 1 or more
+   * @return newest first
+   */
+  public List<StoredShot> withoutFacing(int most) {
+    return withFiles(
+        session
+            .call(
+                SELECT
+                    + "INDEXED BY shots_without_facing WHERE facing_deg IS NULL"
+                    + " AND needs_attention = 0 AND spot_id IS NOT NULL"
+                    + " ORDER BY id DESC LIMIT ?")
+            .integer(most)
+            .list(ShotStore::read));
+  }
+
+  /**
+   * The shots whose time and place are known, taken in a span of time.
+   *
+   * @param from start, belongs to the span
+   * @param until end, belongs to it
+   * @return earliest first
+   */
+  public List<NearbyShots.PlacedShot> placedBetween(Instant from, Instant until) {
+    List<NearbyShots.PlacedShot> placed = new ArrayList<>();
+    session
+        .call(
+            "SELECT captured_ms, captured_rest_ns, geom, position_source, position_error_m,"
+                + " position_altitude_m FROM shots WHERE captured_ms >= ? AND captured_ms <= ?"
+                + " AND geom IS NOT NULL ORDER BY captured_ms, id")
+        .millis(from)
+        .millis(until)
+        .each(
+            row -> {
+              Instant instant = row.instant().plusNanos(row.whole());
+              Shot.Position position = readPosition(row);
+              if (position != null) {
+                placed.add(new NearbyShots.PlacedShot(instant, position));
+              }
+            });
+    return placed;
   }
 
   /**

@@ -1,17 +1,124 @@
 package org.lightledger.web;
 
-import java.nio.file.Path;
+import java.time.ZoneId;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import org.lightledger.shot.Problem;
-import org.lightledger.store.StoredShot;
 
 /**
- * The shots that wait for the owner.
+ * The shots that wait for the owner, and what settles each.
  *
- * @param shots the shots, in the order in which they came
+ * @param waiting how many wait
+ * @param groups the shots by what is missing; only groups that hold any
+ * @param fixed what the correction just made did, or null
+ * @param last the newest correction, or null when there is none
+ * @param undone whether a correction has just been undone
+ * @param problems what was wrong with the fields sent
+ * @param spots the spots, for the map
  */
-public record AttentionPage(List<Row> shots) {
+public record AttentionPage(
+    int waiting,
+    List<Group> groups,
+    @Nullable FixedView fixed,
+    @Nullable LastFix last,
+    boolean undone,
+    List<FieldProblem> problems,
+    List<Place> spots) {
+
+  /**
+   * Whether a map is needed.
+   *
+   * @return true when a place is missing
+   */
+  public boolean map() {
+    return groups.stream().anyMatch(group -> group.kind() == Kind.PLACE);
+  }
+
+  /**
+   * The names of the time zones, to choose from.
+   *
+   * @return by name
+   */
+  public static List<String> zones() {
+    return ZoneId.getAvailableZoneIds().stream()
+        .filter(id -> id.contains("/") && !id.startsWith("Etc/") && !id.startsWith("SystemV/"))
+        .sorted()
+        .toList();
+  }
+
+  /** What is missing. */
+  public enum Kind {
+    /** No time. */
+    TIME(
+        "time",
+        "The time is missing",
+        "The file holds a reading of the camera's clock that nothing ties to a moment, or none."),
+    /** More than one time fits. */
+    CHOICE(
+        "choice",
+        "The time is ambiguous",
+        "More than one moment fits. Choose which; the ledger does not."),
+    /** No place. */
+    PLACE(
+        "place",
+        "The place is missing",
+        "The file holds no position, or one that can not be true."),
+    /** No direction. */
+    WAY(
+        "way",
+        "The direction is missing",
+        "These shots serve their spots all the same. With a direction they also teach a facing. Open"
+            + " a shot to tap the sun or a shadow in its picture.");
+
+    private final String code;
+    private final String title;
+    private final String lead;
+
+    Kind(String code, String title, String lead) {
+      this.code = code;
+      this.title = title;
+      this.lead = lead;
+    }
+
+    /**
+     * Its name in forms.
+     *
+     * @return such as "time"
+     */
+    public String code() {
+      return code;
+    }
+
+    /**
+     * Its heading.
+     *
+     * @return a sentence
+     */
+    public String title() {
+      return title;
+    }
+
+    /**
+     * What it means.
+     *
+     * @return a sentence or two
+     */
+    public String lead() {
+      return lead;
+    }
+  }
+
+  /**
+   * Shots that lack the same.
+   *
+   * @param kind what is missing
+   * @param rows the shots shown
+   * @param count how many there are
+   * @param hidden how many are not shown, in words, "" for none
+   * @param all whether all were ticked
+   * @param form the fields of the fixes
+   */
+  public record Group(
+      Kind kind, List<Row> rows, int count, String hidden, boolean all, FixForm form) {}
 
   /**
    * A shot.
@@ -20,30 +127,16 @@ public record AttentionPage(List<Row> shots) {
    * @param name the name of its file
    * @param when when it was taken, as far as known
    * @param reasons what is missing or doubtful, and what to do
-   * @param spot the spot's page, or null
+   * @param ticked whether it was ticked
    */
-  public record Row(
-      long id, String name, String when, List<String> reasons, @Nullable String spot) {}
+  public record Row(long id, String name, String when, List<String> reasons, boolean ticked) {}
 
-  static AttentionPage of(List<StoredShot> shots) {
-    return new AttentionPage(shots.stream().map(AttentionPage::row).toList());
-  }
-
-  private static Row row(StoredShot stored) {
-    Long spotId = stored.spotId();
-    return new Row(
-        stored.id(),
-        stored.files().isEmpty() ? "file gone" : name(stored.files().get(0)),
-        SpotViews.when(stored.shot().time()),
-        stored.shot().problems().stream()
-            .filter(problem -> problem.kind().needsAttention())
-            .map(Problem::message)
-            .toList(),
-        spotId == null ? null : "/spots/" + spotId);
-  }
-
-  private static String name(Path path) {
-    Path last = path.getFileName();
-    return last == null ? path.toString() : last.toString();
-  }
+  /**
+   * A spot on the map.
+   *
+   * @param name its name
+   * @param lat latitude, degrees
+   * @param lon longitude
+   */
+  public record Place(String name, String lat, String lon) {}
 }

@@ -133,6 +133,11 @@ final class Fields {
     }
   }
 
+  /** What was found, also when that is nothing. */
+  static String found(String text) {
+    return text.isEmpty() ? "nothing" : quoted(text);
+  }
+
   static String quoted(String text) {
     String shown = text.length() > SHOWN_LENGTH ? text.substring(0, SHOWN_LENGTH) + "…" : text;
     return "\"" + shown + "\"";

@@ -14,7 +14,7 @@ import org.lightledger.indexing.ImportOptions;
 import org.lightledger.indexing.ImportReport;
 import org.lightledger.indexing.JoinDistance;
 
-/** Imports of folders and uploads, and the shots that wait for the owner. */
+/** Imports of folders and uploads. */
 final class ImportRoutes {
   private static final int MOST_FILES = 500;
 
@@ -35,7 +35,6 @@ final class ImportRoutes {
     routes.post("/import/join-distance", this::joinDistance);
     routes.get("/import/jobs/{id}", this::job);
     routes.post("/import/jobs/{id}/cancel", this::cancel);
-    routes.get("/attention", this::attention);
   }
 
   private void show(
@@ -148,11 +147,5 @@ final class ImportRoutes {
     } else {
       ctx.redirect("/import#job", HttpStatus.SEE_OTHER);
     }
-  }
-
-  private void attention(Context ctx) {
-    AttentionPage page =
-        house.ledger().read(session -> AttentionPage.of(session.shots().needingAttention()));
-    house.show(ctx, "attention", "Needs attention", Frame.Room.ATTENTION, page);
   }
 }

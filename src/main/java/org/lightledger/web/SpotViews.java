@@ -100,7 +100,7 @@ final class SpotViews {
             .toList());
   }
 
-  private static SpotPage.Light light(SunDirection sun, Bearing facing) {
+  static SpotPage.Light light(SunDirection sun, Bearing facing) {
     LightClass light = LightRules.classify(sun, facing);
     double turnDeg = facing.turnToDeg(sun.azimuth());
     return new SpotPage.Light(
@@ -120,7 +120,7 @@ final class SpotViews {
     return "time not known";
   }
 
-  private static String how(CaptureTime time) {
+  static String how(CaptureTime time) {
     if (time instanceof CaptureTime.Known known) {
       return switch (known.source()) {
         case OFFSET_TAG -> "by the camera's clock and its offset";

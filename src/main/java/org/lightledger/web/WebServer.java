@@ -9,6 +9,7 @@ import java.time.Clock;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.ask.Asker;
+import org.lightledger.correction.Corrections;
 import org.lightledger.indexing.FolderWatch;
 import org.lightledger.indexing.Importer;
 import org.lightledger.store.Ledger;
@@ -35,6 +36,7 @@ public final class WebServer implements AutoCloseable {
    * @param ledger the ledger
    * @param asker answers questions
    * @param importer reads scouting shots
+   * @param corrections applies the owner's word to shots
    * @param sun knows where the sun is
    * @param clock tells the present
    */
@@ -43,6 +45,7 @@ public final class WebServer implements AutoCloseable {
       Ledger ledger,
       Asker asker,
       Importer importer,
+      Corrections corrections,
       SunEphemeris sun,
       Clock clock) {
     this.settings = settings;
@@ -77,6 +80,8 @@ public final class WebServer implements AutoCloseable {
               new GroupingRoutes(house, importer).register(config.routes);
               new ImportRoutes(house, jobs, new Uploads(folder.resolve("imported")))
                   .register(config.routes);
+              new AttentionRoutes(house, corrections).register(config.routes);
+              new ShotRoutes(house, corrections).register(config.routes);
               SharingRoutes sharing =
                   new SharingRoutes(house, previews, sharePage, this::shareAddress);
               new ShortlistRoutes(house, sharing).register(config.routes);

@@ -439,7 +439,7 @@ class ShotRulesTest {
     assertRefused(
         unknown.local(null).shot(),
         "The direction of the file, 350.0 degrees, is magnetic, and without a date it can not be"
-            + " made true; turn the arrow on the map.");
+            + " made true; give the bearing by hand.");
   }
 
   @Test
@@ -448,15 +448,15 @@ class ShotRulesTest {
         given().direction(90, Evidence.North.NOT_STATED).shot(),
         "The direction of the file, 90.0 degrees, does not say whether true or magnetic north is"
             + " meant, and the Exif standard has no default; the two differ by more than ten degrees"
-            + " in many places; turn the arrow on the map.");
+            + " in many places; give the bearing by hand.");
     assertRefused(
         given().direction(90, Evidence.North.MAGNETIC).position(null).zones().shot(),
         "The direction of the file, 90.0 degrees, is magnetic, and without a place it can not be"
-            + " made true; turn the arrow on the map.");
+            + " made true; give the bearing by hand.");
     assertRefused(
         given().direction(90, Evidence.North.MAGNETIC).local("2009-06-21T19:30:05").shot(),
         "The direction of the file, 90.0 degrees, is magnetic, and the World Magnetic Models at hand"
-            + " cover 2010 to 2029 only; turn the arrow on the map.");
+            + " cover 2010 to 2029 only; give the bearing by hand.");
     assertRefused(
         given()
             .direction(90, Evidence.North.MAGNETIC)
@@ -464,7 +464,7 @@ class ShotRulesTest {
             .zones("Etc/GMT-10")
             .shot(),
         "The direction of the file, 90.0 degrees, is magnetic, and so near the magnetic pole a"
-            + " compass is not to be trusted; turn the arrow on the map.");
+            + " compass is not to be trusted; give the bearing by hand.");
   }
 
   private static void assertRefused(Shot shot, String message) {

@@ -211,6 +211,14 @@ class SchemaTest extends LedgerTestBase {
     {"UPDATE shares SET expires_ms = 'never'", "a share's times must be whole milliseconds"},
     {"UPDATE settings SET name = ''", "a setting's name must be text and not blank"},
     {"UPDATE settings SET value = x'41'", "a setting's value must be text"},
+    {
+      "INSERT INTO corrections (made_ms, words) VALUES ('noon', 'moved')",
+      "a correction's made_ms must be whole milliseconds"
+    },
+    {
+      "INSERT INTO corrections (made_ms, words) VALUES (0, ' ')",
+      "a correction's words must be text and not blank"
+    },
     {"UPDATE spots SET position_by_owner = 2", "a spot's position_by_owner must be 0 or 1"},
     {"UPDATE shots SET spot_source = 'GUESS'", "spot_source must be PLACE, OWNER or OWNER_FAR"},
     {
@@ -344,6 +352,11 @@ class SchemaTest extends LedgerTestBase {
             "SELECT id FROM shortlist_entries WHERE spot_id = ?",
             "SELECT id FROM shares WHERE token_sha256 = ?",
             "SELECT value FROM settings WHERE name = ?",
+            "SELECT id FROM shots INDEXED BY shots_without_facing"
+                + " WHERE facing_deg IS NULL AND needs_attention = 0"
+                + " AND spot_id IS NOT NULL ORDER BY id DESC",
+            "SELECT id FROM corrected_shots WHERE shot_id = ?",
+            "SELECT id FROM corrected_spots WHERE correction_id = ?",
             "SELECT id FROM anchors WHERE spot_id = ?",
             "SELECT id FROM anchors WHERE dropped_spot_id = ?",
             "SELECT id FROM anchors WHERE latitude_deg >= ? AND latitude_deg <= ?",

@@ -19,11 +19,13 @@ import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.logging.Level;
 import org.openqa.selenium.By;
+import org.openqa.selenium.Rectangle;
 import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.interactions.Actions;
 import org.openqa.selenium.logging.LogType;
 import org.openqa.selenium.logging.LoggingPreferences;
 import org.openqa.selenium.support.ui.WebDriverWait;
@@ -153,6 +155,20 @@ final class Browser implements AutoCloseable {
     WebElement element = find(css);
     run("arguments[0].scrollIntoView({block: 'center'})", element);
     element.click();
+  }
+
+  /** Taps a place in an element, told as parts of its width and height. */
+  void tap(String css, double across, double down) {
+    WebElement element = find(css);
+    run("arguments[0].scrollIntoView({block: 'center', behavior: 'instant'})", element);
+    Rectangle box = element.getRect();
+    new Actions(driver)
+        .moveToElement(
+            element,
+            (int) Math.round((across - 0.5) * box.getWidth()),
+            (int) Math.round((down - 0.5) * box.getHeight()))
+        .click()
+        .perform();
   }
 
   /** Waits until an element says what is expected. */

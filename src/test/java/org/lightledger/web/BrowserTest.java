@@ -7,12 +7,17 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Base64;
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.lightledger.geo.Bearing;
+import org.lightledger.geo.GeoPoint;
+import org.lightledger.geo.Geodesy;
+import org.lightledger.shot.Shot;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 
@@ -306,6 +311,144 @@ class BrowserTest {
       assertThat(browser.run("return document.querySelector('.place img').naturalWidth"))
           .isEqualTo((long) TestPhotos.WIDTH);
       browser.look("share-file");
+      assertThat(browser.complaints()).isEmpty();
+    }
+  }
+
+  @ParameterizedTest
+  @EnumSource(Browser.Viewport.class)
+  void anAmbiguousTimeIsSettledInTheTrayAndTakenBack(Browser.Viewport viewport) {
+    site.withPhotos().importFrom(waiting());
+    try (Browser browser = browser(viewport)) {
+      browser.go("/attention");
+      browser.await(".map .graticule");
+      browser.look("tray");
+      browser.click("#group-choice input[name=all]");
+      assertThat(browser.all("#group-choice input[name=shot]:checked")).hasSize(2);
+      browser.click("#group-choice button[value=choice]");
+      browser.await("#tray > .note", note -> note.getText().contains("expected one of the times"));
+      browser.look("tray-refused");
+
+      browser.click("#group-choice input[value='+01:00']");
+      browser.click("#group-choice button[value=choice]");
+      browser.await("#fixed", said -> said.getText().contains("2 shots fixed"));
+      assertThat(browser.all("#group-choice")).isEmpty();
+      assertThat(browser.run("return document.activeElement.id")).isEqualTo("fixed");
+      browser.await("#waiting-count", count -> count.getText().startsWith("2"));
+      browser.await(".map .graticule");
+      browser.look("tray-fixed");
+
+      browser.click("#fixed button");
+      browser.await("#fixed", said -> said.getText().contains("Undone"));
+      assertThat(browser.all("#group-choice input[name=shot]")).hasSize(2);
+      assertThat(browser.complaints())
+          .allMatch(complaint -> complaint.contains("422"), "the refused form alone");
+    }
+  }
+
+  private Path waiting() {
+    Path more = folder.resolve("waiting");
+    for (int i = 0; i < 2; i++) {
+      TestSite.write(
+          more,
+          "night-" + i + ".jpg",
+          TestPhotos.plain("2026:10:25 02:3" + i + ":00", 41.95, -6.61));
+      TestSite.write(
+          more,
+          "evening-" + i + ".jpg",
+          TestPhotos.plain("2026:11:20 17:0" + i + ":00", null, null));
+    }
+    return more;
+  }
+
+  @ParameterizedTest
+  @EnumSource(Browser.Viewport.class)
+  void aClickOnTheMapPlacesAShot(Browser.Viewport viewport) {
+    Path more = waiting();
+    site.withPhotos().importFrom(more);
+    long id = site.shotOf(more.resolve("evening-0.jpg"));
+    try (Browser browser = browser(viewport)) {
+      browser.go("/attention");
+      browser.await("#group-place .pin-spot");
+      browser.click("#group-place input[name=shot][value='" + id + "']");
+      browser.click("#group-place [data-pick]");
+      browser.tap("#group-place .map", 0.5, 0.6);
+      browser.await("#group-place .picked");
+      String picked = String.valueOf(browser.find("#f-place-place").getDomProperty("value"));
+      browser.look("tray-picked");
+      browser.click("#group-place button[value=point]");
+      browser.await("#fixed", said -> said.getText().contains("1 shot fixed"));
+
+      Shot.Position position =
+          Objects.requireNonNull(
+              site.ledger()
+                  .read(session -> session.shots().find(id).orElseThrow())
+                  .shot()
+                  .position());
+      assertThat(position.point()).isEqualTo(GeoPoint.parse(picked));
+      assertThat(Geodesy.distanceM(position.point(), new GeoPoint(41.952, -6.607)))
+          .as("a click near the middle of the map, among the spots, metres")
+          .isLessThan(1000);
+      assertThat(browser.complaints()).isEmpty();
+    }
+  }
+
+  /**
+   * truth.csv: outing-2025-11-15/LN2_0420.jpg looks 240.00, the sun at 418.9, 224.4 of 960, 640.
+   */
+  @ParameterizedTest
+  @EnumSource(Browser.Viewport.class)
+  void aTapOnTheSunInAPhotoTellsItsFacing(Browser.Viewport viewport) throws IOException {
+    Path photo = Path.of("sample-photos", "outing-2025-11-15", "LN2_0420.jpg");
+    String truth =
+        Files.readAllLines(Path.of("sample-photos", "truth.csv")).stream()
+            .filter(line -> line.startsWith("outing-2025-11-15/LN2_0420.jpg,"))
+            .findFirst()
+            .orElseThrow();
+    String[] columns = truth.split(",", -1);
+    double facingDeg = Double.parseDouble(columns[7]);
+    double sunX = Double.parseDouble(columns[13]);
+    double sunY = Double.parseDouble(columns[14]);
+    site.importFrom(photo.getParent());
+    long id = site.shotOf(photo);
+    try (Browser browser = browser(viewport)) {
+      browser.go("/shots/" + id);
+      browser.await(".map .wedge");
+      browser.look("shot");
+      browser.tap("[data-tap] img", sunX / 960, sunY / 640);
+      browser.await("#sighted", said -> said.getText().contains("Looks"));
+      browser.await(".tapmark", WebElement::isDisplayed);
+      browser.look("shot-tapped");
+      browser.click("#sighted button");
+      browser.await("#fixed", said -> said.getText().contains("1 shot fixed"));
+
+      Shot shot = site.ledger().read(session -> session.shots().find(id).orElseThrow()).shot();
+      Shot.Facing facing = Objects.requireNonNull(shot.facing());
+      assertThat(facing.source()).isEqualTo(Shot.FacingSource.SUN_IN_PICTURE);
+      assertThat(Math.abs(facing.bearing().turnToDeg(Bearing.of(facingDeg))))
+          .as("degrees off the truth")
+          .isLessThan(0.5);
+      browser.look("shot-fixed");
+
+      browser.run("document.querySelector('input[name=tap][value=shadow]').click()");
+      assertThat(browser.find("#f-atx").isDisplayed()).isFalse();
+      for (String[] typed :
+          new String[][] {{"footx", "400"}, {"footy", "500"}, {"tipx", "380"}, {"tipy", "600"}}) {
+        browser.find("#f-" + typed[0]).sendKeys(typed[1]);
+      }
+      browser.find("#f-tipy").sendKeys(Keys.ENTER);
+      browser.await("#sighted", said -> said.getText().contains("Looks"));
+      browser.look("shot-shadow");
+
+      browser.run("document.querySelector('button[value=bearing]').closest('details').open = true");
+      browser.click("[data-pick=f-shot-bearing]");
+      browser.tap(".map", 0.7, 0.2);
+      browser.await(".map .picked");
+      double clickedDeg =
+          Double.parseDouble(
+              String.valueOf(browser.find("#f-shot-bearing").getDomProperty("value")));
+      assertThat(clickedDeg).as("a click in the north-east").isBetween(1.0, 89.0);
+      browser.look("shot-aimed");
       assertThat(browser.complaints()).isEmpty();
     }
   }

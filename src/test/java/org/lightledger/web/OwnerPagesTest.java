@@ -42,6 +42,7 @@ class OwnerPagesTest {
         "/shortlists/1",
         "/import",
         "/attention",
+        "/shots/1",
         "/light",
         "/nowhere"
       })

@@ -40,11 +40,8 @@ final class TestPhotos {
       @Nullable Double facingDeg,
       int orientation) {
     ExifBuilder exif =
-        ExifBuilder.bigEndian()
+        exposed()
             .shorts(Directory.IFD0, 0x0112, orientation)
-            .rationals(Directory.EXIF, 0x829A, 1, 250)
-            .rationals(Directory.EXIF, 0x829D, 28, 10)
-            .shorts(Directory.EXIF, 0x8827, 100)
             .position(
                 latDeg < 0 ? "S" : "N",
                 sexagesimal(latDeg),
@@ -58,6 +55,30 @@ final class TestPhotos {
           .rationals(Directory.GPS, 0x11, Math.round(facingDeg * 100), 100);
     }
     return withExif(picture(), exif.tiff());
+  }
+
+  /**
+   * A shot of a camera that knows neither its offset from UTC nor, without a place, where it is.
+   *
+   * @param local capture time such as "2026:11:20 17:00:00"
+   * @param latDeg latitude north, or null for no place
+   * @param lonDeg longitude east, or null for no place
+   */
+  static byte[] plain(String local, @Nullable Double latDeg, @Nullable Double lonDeg) {
+    ExifBuilder exif =
+        exposed().ascii(Directory.EXIF, 0x9003, local).shorts(Directory.EXIF, 0xA405, 35);
+    if (latDeg != null && lonDeg != null) {
+      exif.position(
+          latDeg < 0 ? "S" : "N", sexagesimal(latDeg), lonDeg < 0 ? "W" : "E", sexagesimal(lonDeg));
+    }
+    return withExif(picture(), exif.tiff());
+  }
+
+  private static ExifBuilder exposed() {
+    return ExifBuilder.bigEndian()
+        .rationals(Directory.EXIF, 0x829A, 1, 250)
+        .rationals(Directory.EXIF, 0x829D, 28, 10)
+        .shorts(Directory.EXIF, 0x8827, 100);
   }
 
   private static long[] sexagesimal(double angleDeg) {

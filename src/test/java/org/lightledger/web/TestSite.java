@@ -19,7 +19,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import org.lightledger.ask.Asker;
+import org.lightledger.correction.Corrections;
 import org.lightledger.indexing.ImportOptions;
 import org.lightledger.indexing.ImportProgress;
 import org.lightledger.indexing.Importer;
@@ -54,6 +56,7 @@ final class TestSite implements AutoCloseable {
                 ledger,
                 new Asker(SUN),
                 importer,
+                new Corrections(ledger, ZONES, SUN, clock),
                 SUN,
                 clock)
             .start();
@@ -90,6 +93,20 @@ final class TestSite implements AutoCloseable {
   TestSite withPhotos() {
     importer.run(List.of(writePhotos()), ImportOptions.standard(), ImportProgress.NONE);
     return this;
+  }
+
+  /** Imports what lies in a folder. */
+  TestSite importFrom(Path files) {
+    importer.run(List.of(files), ImportOptions.standard(), ImportProgress.NONE);
+    return this;
+  }
+
+  /** The number of the shot that a file of a folder holds. */
+  long shotOf(Path file) {
+    return ledger.read(
+        session ->
+            Objects.requireNonNull(
+                session.files().find(file.toAbsolutePath()).orElseThrow().shotId()));
   }
 
   Ledger ledger() {
@@ -177,6 +194,28 @@ final class TestSite implements AutoCloseable {
         HttpRequest.newBuilder(URI.create(address() + "/import/files"))
             .header("Content-Type", "multipart/form-data; boundary=" + boundary)
             .header("HX-Request", "true")
+            .POST(HttpRequest.BodyPublishers.ofByteArray(body.toByteArray())));
+  }
+
+  /** Posts a form that carries one file, as a browser does. */
+  Answer postFile(String path, String field, byte[] content, String... form) {
+    String boundary = "----lightledger-form";
+    StringBuilder head = new StringBuilder();
+    for (int i = 0; i < form.length; i += 2) {
+      head.append(
+          "--%s\r\nContent-Disposition: form-data; name=\"%s\"\r\n\r\n%s\r\n"
+              .formatted(boundary, form[i], form[i + 1]));
+    }
+    head.append(
+        "--%s\r\nContent-Disposition: form-data; name=\"%s\"; filename=\"walk.gpx\"\r\n\r\n"
+            .formatted(boundary, field));
+    ByteArrayOutputStream body = new ByteArrayOutputStream();
+    body.writeBytes(head.toString().getBytes(UTF_8));
+    body.writeBytes(content);
+    body.writeBytes(("\r\n--" + boundary + "--\r\n").getBytes(UTF_8));
+    return send(
+        HttpRequest.newBuilder(URI.create(address() + path))
+            .header("Content-Type", "multipart/form-data; boundary=" + boundary)
             .POST(HttpRequest.BodyPublishers.ofByteArray(body.toByteArray())));
   }
 

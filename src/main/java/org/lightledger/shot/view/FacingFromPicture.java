@@ -165,7 +165,7 @@ public final class FacingFromPicture {
     }
     if (seenOverhead(ray, altitudeDeg)) {
       return new Sighting.Refused(
-          "Two facings fit a sun so high in the picture; turn the arrow on the map.");
+          "Two facings fit a sun so high in the picture; give the bearing by hand.");
     }
     SightingErrors total = new SightingErrors(solution);
     double tapError = errors.tapPx() / camera.focalLengthPx();
@@ -181,7 +181,7 @@ public final class FacingFromPicture {
       return new Sighting.Refused(
           "From these taps the facing can not be told to "
               + Math.round(GREATEST_ERROR_DEG)
-              + " degrees; turn the arrow on the map.");
+              + " degrees; give the bearing by hand.");
     }
     return new Sighting.Found(
         Bearing.of(azimuth.trueDeg() + solution.turnDeg()), solution.pitchDeg(), errorDeg);

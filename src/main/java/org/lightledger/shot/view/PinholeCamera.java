@@ -94,9 +94,19 @@ public record PinholeCamera(
     if (focalLength == null || width == null || height == null) {
       return Optional.empty();
     }
-    boolean turned = evidence.orientation() >= FIRST_TURNED_ORIENTATION;
+    boolean turned = isTurned(evidence);
     return Optional.of(
         of(turned ? height : width, turned ? width : height, focalLength, Equivalence.DIAGONAL));
+  }
+
+  /**
+   * Whether the rows of the stored picture are the columns of the picture that is looked at.
+   *
+   * @param evidence what the file says
+   * @return true when width and height change places
+   */
+  public static boolean isTurned(Evidence evidence) {
+    return evidence.orientation() >= FIRST_TURNED_ORIENTATION;
   }
 
   /**

@@ -314,7 +314,7 @@ class FacingFromPictureTest {
     assertThat(
             refused(
                 FacingFromPicture.bySun(exact(18, true), new Pixel(2000, 0), sun(180, 85), NONE)))
-        .isEqualTo("Two facings fit a sun so high in the picture; turn the arrow on the map.");
+        .isEqualTo("Two facings fit a sun so high in the picture; give the bearing by hand.");
   }
 
   @Test
@@ -373,6 +373,6 @@ class FacingFromPictureTest {
                     sun(180, 10),
                     TapErrors.handHeld(3))))
         .isEqualTo(
-            "From these taps the facing can not be told to 45 degrees; turn the arrow on the map.");
+            "From these taps the facing can not be told to 45 degrees; give the bearing by hand.");
   }
 }
