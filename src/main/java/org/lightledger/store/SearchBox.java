@@ -67,6 +67,13 @@ record SearchBox(double westDeg, double eastDeg, double southDeg, double northDe
     return List.of(new SearchBox(west, east, south, north));
   }
 
+  boolean holds(GeoPoint place) {
+    return place.latitudeDeg() >= southDeg
+        && place.latitudeDeg() <= northDeg
+        && place.longitudeDeg() >= westDeg
+        && place.longitudeDeg() <= eastDeg;
+  }
+
   private static SearchBox allRound(double south, double north) {
     return new SearchBox(-180.0, 180.0, Math.max(-90.0, south), Math.min(90.0, north));
   }
