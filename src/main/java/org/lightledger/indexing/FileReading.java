@@ -42,6 +42,9 @@ final class FileReading {
   /** Fingerprinted at a time; own choice, bytes. */
   private static final int PIECE_BYTES = 256 * 1024;
 
+  /** Read from the disk at a time, so that the copy on the way stays in the cache; own choice. */
+  private static final int READ_BYTES = 64 * 1024;
+
   private static final Set<String> IMAGE_EXTENSIONS =
       Set.of(
           "jpg", "jpeg", "jpe", "heic", "heif", "hif", "avif", "tif", "tiff", "dng", "cr2", "cr3",
@@ -85,11 +88,23 @@ final class FileReading {
   /** A file that is no image by name nor by content. */
   record Other(Source source) implements Result {}
 
+  /** Reads a file that may have a sidecar. */
   Result read(Path path, KnownContent known) {
+    return read(path, true, known);
+  }
+
+  /**
+   * Reads a file.
+   *
+   * @param path the file
+   * @param besideSidecars whether there can be a sidecar beside it
+   * @param known tells what content is known
+   */
+  Result read(Path path, boolean besideSidecars, KnownContent known) {
     Source source = new Source(path, 0, Instant.EPOCH);
     try (FileChannel channel = FileChannel.open(path, StandardOpenOption.READ)) {
       source = source(path);
-      Result result = read(source, channel, known);
+      Result result = read(source, channel, besideSidecars, known);
       return source.equals(source(path)) ? result : failed(source, changed());
     } catch (IOException | UncheckedIOException e) {
       return failed(source, notOpened());
@@ -101,7 +116,9 @@ final class FileReading {
     return new Source(path, attributes.size(), attributes.lastModifiedTime().toInstant());
   }
 
-  private Result read(Source source, FileChannel channel, KnownContent known) throws IOException {
+  private Result read(
+      Source source, FileChannel channel, boolean besideSidecars, KnownContent known)
+      throws IOException {
     if (source.sizeBytes() > LARGEST_BYTES) {
       return failed(source, tooLarge(source.sizeBytes()));
     }
@@ -116,7 +133,7 @@ final class FileReading {
       if (known.has(sha256)) {
         return new KnownShot(source, sha256);
       }
-      Shot shot = conclude(withSidecar(source.path(), evidence));
+      Shot shot = conclude(besideSidecars ? withSidecar(source.path(), evidence) : evidence);
       return new NewShot(source, sha256, shot, sunOf(shot));
     } catch (UnreadableImageException e) {
       return failed(source, e.problem());
@@ -125,8 +142,9 @@ final class FileReading {
 
   private static byte[] readAll(FileChannel channel, long sizeBytes) throws IOException {
     ByteBuffer content = ByteBuffer.allocate((int) sizeBytes);
-    while (content.hasRemaining()) {
-      if (channel.read(content, content.position()) < 0) {
+    while (content.position() < sizeBytes) {
+      content.limit((int) Math.min(sizeBytes, content.position() + READ_BYTES));
+      if (channel.read(content) < 0) {
         throw new EOFException("the file became shorter while it was read");
       }
     }

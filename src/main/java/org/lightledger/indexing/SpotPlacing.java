@@ -4,18 +4,15 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
-import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.geo.Geodesy;
 import org.lightledger.shot.Shot;
 import org.lightledger.shot.zone.ZoneLookup;
 import org.lightledger.spot.Facing;
 import org.lightledger.spot.FacingLearner;
-import org.lightledger.spot.Observation;
 import org.lightledger.spot.Spot;
 import org.lightledger.store.GroupingStore;
 import org.lightledger.store.Home;
@@ -277,12 +274,10 @@ public final class SpotPlacing {
 
   /** Learns the facings of a spot from its shots. */
   static void learnFacings(LedgerSession session, long spotId) {
-    List<Bearing> directions =
-        session.shots().observations(spotId).stream()
-            .map(Observation::facing)
-            .filter(Objects::nonNull)
-            .toList();
-    session.spots().setFacings(spotId, FacingLearner.learn(directions), Facing.Origin.SHOTS);
+    List<Facing> learned = FacingLearner.learn(session.shots().directions(spotId));
+    if (!learned.equals(session.spots().facings(spotId, Facing.Origin.SHOTS))) {
+      session.spots().setFacings(spotId, learned, Facing.Origin.SHOTS);
+    }
   }
 
   int made() {

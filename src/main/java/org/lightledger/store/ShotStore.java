@@ -340,6 +340,21 @@ public final class ShotStore {
   }
 
   /**
+   * Where the shots of a spot look that tell about its light.
+   *
+   * @param spotId the spot
+   * @return of each shot with a known time, place and facing its facing, earliest first
+   */
+  public List<Bearing> directions(long spotId) {
+    return session
+        .call(
+            "SELECT facing_deg FROM shots WHERE spot_id = ? AND sun_azimuth_deg IS NOT NULL"
+                + " AND facing_deg IS NOT NULL ORDER BY captured_ms, captured_rest_ns")
+        .integer(spotId)
+        .list(row -> new Bearing(row.real()));
+  }
+
+  /**
    * What the shots of many spots tell about their light.
    *
    * @param spotIds the spots
