@@ -252,7 +252,6 @@ CREATE TABLE files (
 );
 CREATE INDEX files_of_shot ON files (shot_id) WHERE shot_id IS NOT NULL;
 CREATE INDEX files_with_content ON files (sha256) WHERE sha256 IS NOT NULL;
-CREATE INDEX files_by_status ON files (status, path);
 
 INSERT INTO gpkg_contents (table_name, data_type, identifier, description, srs_id) VALUES
   ('spots', 'features', 'Spots', 'Places where a subject can stand', 4326),

@@ -45,6 +45,8 @@ final class FileReading {
   /** Read from the disk at a time, so that the copy on the way stays in the cache; own choice. */
   private static final int READ_BYTES = 64 * 1024;
 
+  private static final byte[] NOTHING = new byte[0];
+
   private static final Set<String> IMAGE_EXTENSIONS =
       Set.of(
           "jpg", "jpeg", "jpe", "heic", "heif", "hif", "avif", "tif", "tiff", "dng", "cr2", "cr3",
@@ -54,6 +56,9 @@ final class FileReading {
   private final ShotRules rules;
   private final SunEphemeris sun;
   private final ImportOptions options;
+
+  /** A buffer for each thread, because a new array for each file would have to be cleared first. */
+  private final ThreadLocal<byte[]> buffers = ThreadLocal.withInitial(() -> NOTHING);
 
   FileReading(ShotRules rules, SunEphemeris sun, ImportOptions options) {
     this.rules = rules;
@@ -122,14 +127,15 @@ final class FileReading {
     if (source.sizeBytes() > LARGEST_BYTES) {
       return failed(source, tooLarge(source.sizeBytes()));
     }
-    byte[] content =
-        source.sizeBytes() <= SMALL_BYTES ? readAll(channel, source.sizeBytes()) : null;
-    ImageBytes bytes = content == null ? ImageBytes.of(channel) : ImageBytes.of(content);
+    boolean small = source.sizeBytes() <= SMALL_BYTES;
+    byte[] content = small ? readAll(channel, (int) source.sizeBytes()) : NOTHING;
+    ImageBytes bytes =
+        small ? ImageBytes.of(content, (int) source.sizeBytes()) : ImageBytes.of(channel);
     try {
       // Films lie among the pictures; they are recognised before all of them would be
       // fingerprinted.
       Evidence evidence = EvidenceReader.read(bytes);
-      String sha256 = content == null ? fingerprint(bytes) : fingerprint(content);
+      String sha256 = small ? fingerprint(content, (int) source.sizeBytes()) : fingerprint(bytes);
       if (known.has(sha256)) {
         return new KnownShot(source, sha256);
       }
@@ -140,15 +146,21 @@ final class FileReading {
     }
   }
 
-  private static byte[] readAll(FileChannel channel, long sizeBytes) throws IOException {
-    ByteBuffer content = ByteBuffer.allocate((int) sizeBytes);
-    while (content.position() < sizeBytes) {
-      content.limit((int) Math.min(sizeBytes, content.position() + READ_BYTES));
+  /** The content at the start of this thread's buffer, good until its next file. */
+  private byte[] readAll(FileChannel channel, int length) throws IOException {
+    byte[] buffer = buffers.get();
+    if (buffer.length < length) {
+      buffer = new byte[Math.min(SMALL_BYTES, Math.max(2 * buffer.length, length))];
+      buffers.set(buffer);
+    }
+    ByteBuffer content = ByteBuffer.wrap(buffer);
+    while (content.position() < length) {
+      content.limit(Math.min(length, content.position() + READ_BYTES));
       if (channel.read(content) < 0) {
         throw new EOFException("the file became shorter while it was read");
       }
     }
-    return content.array();
+    return buffer;
   }
 
   private static Evidence withSidecar(Path image, Evidence evidence) throws IOException {
@@ -182,8 +194,10 @@ final class FileReading {
         && IMAGE_EXTENSIONS.contains(name.substring(dot + 1).toLowerCase(Locale.ROOT));
   }
 
-  private static String fingerprint(byte[] content) {
-    return HexFormat.of().formatHex(sha256().digest(content));
+  private static String fingerprint(byte[] buffer, int length) {
+    MessageDigest digest = sha256();
+    digest.update(buffer, 0, length);
+    return HexFormat.of().formatHex(digest.digest());
   }
 
   private static String fingerprint(ImageBytes bytes) throws EOFException {

@@ -4,6 +4,7 @@ import com.drew.imaging.ImageMetadataReader;
 import com.drew.imaging.ImageProcessingException;
 import java.io.IOException;
 import java.lang.management.ManagementFactory;
+import java.lang.management.ThreadMXBean;
 import java.nio.ByteBuffer;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -27,11 +28,11 @@ import org.lightledger.store.Ledger;
 import org.lightledger.sun.SpaEphemeris;
 
 /**
- * What an import costs on one thread beside the metadata reader alone, in time of the processor, so
- * that other work on the machine disturbs little. The parts are measured in turn, round after round
- * in one process, and the middle of the later rounds is told. Run the main method with the test
- * class path and {@code -XX:+UseSerialGC}; its arguments are the folder of photos to copy
- * (sample-photos), the number of files (4000) and the number of rounds (12).
+ * What an import costs on one thread beside the metadata reader alone, in that thread's time of the
+ * processor, so that neither other work on the machine nor the compiler disturbs much. The parts
+ * are measured in turn, round after round in one process, and the middle of the later rounds is
+ * told. Run the main method with the test class path; its arguments are the folder of photos to
+ * copy (sample-photos), the number of files (4000) and the number of rounds (12).
  */
 public final class SteadyImport {
   private static final int FOLDER_SIZE = 1000;
@@ -182,10 +183,9 @@ public final class SteadyImport {
 
   private static double microsOfProcessor(Part part) throws IOException, NoSuchAlgorithmException {
     System.gc();
-    com.sun.management.OperatingSystemMXBean system =
-        ManagementFactory.getPlatformMXBean(com.sun.management.OperatingSystemMXBean.class);
-    long before = system.getProcessCpuTime();
+    ThreadMXBean threads = ManagementFactory.getThreadMXBean();
+    long before = threads.getCurrentThreadCpuTime();
     part.run();
-    return (system.getProcessCpuTime() - before) / 1e3;
+    return (threads.getCurrentThreadCpuTime() - before) / 1e3;
   }
 }
