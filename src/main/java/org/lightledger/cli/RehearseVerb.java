@@ -8,7 +8,6 @@ import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -65,7 +64,7 @@ final class RehearseVerb extends Verb {
       split = ",",
       paramLabel = "DAY[,DAY]",
       description = "Only on these days of the week, such as saturday,sunday.")
-  private @Nullable Set<DayOfWeek> weekdays;
+  private @Nullable List<String> weekdays;
 
   @Option(
       names = "--limit",
@@ -82,12 +81,8 @@ final class RehearseVerb extends Verb {
   public Integer call() {
     try (Ledger ledger = open()) {
       makeSkylines(ledger);
-      Spot spot = spot(ledger);
-      ZoneId zone = spot.zone();
-      if (zone == null) {
-        throw new IllegalArgumentException(
-            "the zone of spot " + spotId + " is not known; set it on the spot's page");
-      }
+      Spot spot = spot(ledger, spotId);
+      ZoneId zone = zoneOf(spot);
       Skyline skyline =
           ledger
               .read(session -> session.skylines().find(spotId))
@@ -104,17 +99,6 @@ final class RehearseVerb extends Verb {
       print(() -> moments.stream().map(RehearseVerb::json).toList(), () -> text(moments));
     }
     return 0;
-  }
-
-  private Spot spot(Ledger ledger) {
-    return ledger
-        .read(session -> session.spots().find(spotId))
-        .orElseThrow(
-            () ->
-                new IllegalArgumentException(
-                    "expected the number of a spot, found "
-                        + spotId
-                        + ", which the ledger does not have; \"spots\" lists them"));
   }
 
   private Instant plannedAt(ZoneId zone) {
@@ -140,11 +124,11 @@ final class RehearseVerb extends Verb {
     LocalDate from = first == null ? services.clock().instant().atZone(zone).toLocalDate() : first;
     LocalDate to = last == null ? at.atZone(zone).toLocalDate() : last;
     Rehearsal.Free always = Rehearsal.Free.always(from, to);
-    Set<DayOfWeek> days = weekdays;
+    Set<DayOfWeek> days = named("--weekdays", () -> TermsOptions.weekdays(weekdays));
     return new Rehearsal.Free(
         from,
         to,
-        days == null || days.isEmpty() ? always.weekdays() : EnumSet.copyOf(days),
+        days,
         clock().map(TimeOfDay.Clock::from).orElse(always.from()),
         clock().map(TimeOfDay.Clock::to).orElse(always.to()));
   }
