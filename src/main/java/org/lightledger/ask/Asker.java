@@ -4,6 +4,8 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import org.lightledger.skyline.Skyline;
 import org.lightledger.spot.Observation;
 import org.lightledger.spot.Spot;
 import org.lightledger.sun.SunCurve;
@@ -11,6 +13,9 @@ import org.lightledger.sun.SunEphemeris;
 
 /** Answers questions about light. Safe for use by several threads. */
 public final class Asker {
+  /** So many spots are looked at together, which bounds the skylines in memory. */
+  private static final int PART = 4096;
+
   private final SunEphemeris sun;
 
   /**
@@ -40,7 +45,15 @@ public final class Asker {
     List<Candidate> known = new ArrayList<>();
     List<Candidate> suggested = new ArrayList<>();
     List<Answers.NotKnown> unanswered = new ArrayList<>();
-    List<CandidateFinder.Found> found = spots.parallelStream().map(finder::at).toList();
+    List<CandidateFinder.Found> found = new ArrayList<>(spots.size());
+    Set<Long> withSkyline = stock.spotsWithSkyline();
+    for (int from = 0; from < spots.size(); from += PART) {
+      List<Spot> part = spots.subList(from, Math.min(from + PART, spots.size()));
+      Map<Long, Skyline> skylines = skylines(part, withSkyline, finder, stock);
+      part.parallelStream()
+          .map(spot -> finder.at(spot, skylines.get(spot.id())))
+          .forEachOrdered(found::add);
+    }
     for (int i = 0; i < found.size(); i++) {
       for (Candidate candidate : found.get(i).candidates()) {
         (candidate.basis() == Answer.FacingBasis.SUGGESTED ? suggested : known).add(candidate);
@@ -59,6 +72,20 @@ public final class Asker {
         unanswered.subList(0, Math.min(most, unanswered.size())),
         unanswered.size(),
         spots.size());
+  }
+
+  /** Only of spots where it can matter, for a skyline is large. */
+  private static Map<Long, Skyline> skylines(
+      List<Spot> spots, Set<Long> withSkyline, CandidateFinder finder, Stock stock) {
+    if (withSkyline.isEmpty()) {
+      return Map.of();
+    }
+    List<Long> wanted =
+        spots.parallelStream()
+            .filter(spot -> withSkyline.contains(spot.id()) && finder.possible(spot))
+            .map(Spot::id)
+            .toList();
+    return wanted.isEmpty() ? Map.of() : stock.skylines(wanted);
   }
 
   /** The sun over all local days of the question, wherever on earth, and their neighbours. */

@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.Bearing;
 import org.lightledger.light.LightClass;
 import org.lightledger.light.LightRules;
+import org.lightledger.skyline.Skyline;
 import org.lightledger.spot.Facing;
 import org.lightledger.spot.Spot;
 import org.lightledger.sun.SunDirection;
@@ -27,7 +28,15 @@ final class CandidateFinder {
   /** What was found at one spot: candidates, or why the question can not be answered. */
   record Found(List<Candidate> candidates, @Nullable String notKnown) {}
 
-  Found at(Spot spot) {
+  /**
+   * Whether the spot may have the light, whatever its skyline: that can only turn the light of a
+   * sun above the horizon into open shade.
+   */
+  boolean possible(Spot spot) {
+    return wanted.contains(LightClass.OPEN_SHADE) || !at(spot, null).candidates().isEmpty();
+  }
+
+  Found at(Spot spot, @Nullable Skyline skyline) {
     if (spot.zone() == null) {
       return new Found(
           List.of(),
@@ -40,25 +49,43 @@ final class CandidateFinder {
       Answer.FacingBasis basis =
           spot.open() ? Answer.FacingBasis.OPEN : Answer.FacingBasis.SUGGESTED;
       wanted.stream()
-          .map(light -> best(spot, basis, days, Set.of(light), sun -> inTheMiddleOf(light, sun)))
+          .map(
+              light ->
+                  best(spot, skyline, basis, days, Set.of(light), sun -> inTheMiddleOf(light, sun)))
           .flatMap(Optional::stream)
-          .max(Comparator.comparingDouble(Candidate::marginDeg))
+          .max(Comparator.comparingDouble(candidate -> candidate.light().marginDeg()))
           .ifPresent(candidates::add);
     } else {
       for (Facing facing : spot.facings()) {
-        best(spot, Answer.FacingBasis.KNOWN, days, wanted, sun -> facing.bearing())
+        best(spot, skyline, Answer.FacingBasis.KNOWN, days, wanted, sun -> facing.bearing())
             .ifPresent(candidates::add);
       }
     }
     String notKnown =
-        candidates.isEmpty() && wanted.contains(LightClass.OPEN_SHADE)
-            ? "Open shade takes a skyline, and none is known for this spot yet."
+        candidates.isEmpty()
+                && wanted.contains(LightClass.OPEN_SHADE)
+                && !toldBy(skyline, spot, days)
+            ? "Open shade takes a skyline, and none is known for this spot and hour yet."
             : null;
     return new Found(candidates, notKnown);
   }
 
+  /** Whether the skyline tells of every moment with the sun up whether it is hidden. */
+  private static boolean toldBy(@Nullable Skyline skyline, Spot spot, List<DayMoments> days) {
+    for (DayMoments day : days) {
+      for (DayMoments.Moment moment : day.moments()) {
+        SunDirection sun = moment.subsolar().from(spot.position());
+        if (SpotLight.of(sun, sun.azimuth(), skyline).directSun() == null) {
+          return false;
+        }
+      }
+    }
+    return true;
+  }
+
   private static Optional<Candidate> best(
       Spot spot,
+      @Nullable Skyline skyline,
       Answer.FacingBasis basis,
       List<DayMoments> days,
       Set<LightClass> lights,
@@ -70,15 +97,11 @@ final class CandidateFinder {
       for (DayMoments.Moment moment : day.moments()) {
         SunDirection sun = moment.subsolar().from(spot.position());
         Bearing facing = facingAt.apply(sun);
-        double turnDeg = facing.turnToDeg(sun.azimuth());
-        LightClass light =
-            LightRules.classify(sun.geometricAltitudeDeg(), sun.apparentAltitudeDeg(), turnDeg);
-        if (lights.contains(light)) {
+        if (lights.contains(SpotLight.classOf(sun, facing, skyline))) {
           found = true;
-          double marginDeg =
-              LightRules.marginDeg(sun.geometricAltitudeDeg(), sun.apparentAltitudeDeg(), turnDeg);
-          if (best == null || marginDeg > best.marginDeg()) {
-            best = new Candidate(spot, facing, basis, moment.instant(), sun, light, marginDeg, 0);
+          SpotLight light = SpotLight.of(sun, facing, skyline);
+          if (best == null || light.marginDeg() > best.light().marginDeg()) {
+            best = new Candidate(spot, facing, basis, moment.instant(), sun, light, skyline, 0);
           }
         }
       }

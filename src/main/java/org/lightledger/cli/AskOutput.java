@@ -9,6 +9,7 @@ import org.lightledger.ask.Answer;
 import org.lightledger.ask.Answers;
 import org.lightledger.ask.Question;
 import org.lightledger.ask.QuestionText;
+import org.lightledger.skyline.Clearance;
 
 /** Writes answers for machines and for people. */
 final class AskOutput {
@@ -65,6 +66,8 @@ final class AskOutput {
         .put("marginDeg", Json.angle(answer.marginDeg()))
         .put("directSun", answer.directSun())
         .put("skylineDeg", Json.angle(answer.skylineDeg()))
+        .put("clearance", clearance(answer.clearance()))
+        .put("directUntil", Json.time(answer.directUntil()))
         .put(
             "window",
             Json.fields()
@@ -83,6 +86,17 @@ final class AskOutput {
                     .map())
         .put("reason", answer.reason())
         .map();
+  }
+
+  private static @Nullable Map<String, @Nullable Object> clearance(@Nullable Clearance clearance) {
+    return clearance == null
+        ? null
+        : Json.fields()
+            .put("marginDeg", Json.angle(clearance.marginDeg()))
+            .put("uncertaintyDeg", Json.angle(clearance.uncertaintyDeg()))
+            .put("source", clearance.source().name().toLowerCase(Locale.ROOT).replace('_', '-'))
+            .put("lowerBoundOnly", clearance.lowerBoundOnly())
+            .map();
   }
 
   static String text(Answers answers) {

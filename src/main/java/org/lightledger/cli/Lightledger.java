@@ -39,6 +39,8 @@ public final class Lightledger implements Runnable {
             .addSubcommand(new SpotVerb(services))
             .addSubcommand(new SunVerb(services))
             .addSubcommand(new SkylineVerb(services))
+            .addSubcommand(new RehearseVerb(services))
+            .addSubcommand(TerrainVerb.of(services))
             .addSubcommand(new ShortlistVerb(services))
             .addSubcommand(ShareVerb.of(services))
             .addSubcommand(new CheckVerb(services))

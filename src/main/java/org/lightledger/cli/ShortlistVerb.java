@@ -118,6 +118,7 @@ final class ShortlistVerb extends Verb {
   }
 
   private Map<Long, Answer> bestAnswers(Ledger ledger, Question question) {
+    makeSkylines(ledger);
     return services
         .asker()
         .ask(question, new LedgerStock(ledger), Integer.MAX_VALUE)

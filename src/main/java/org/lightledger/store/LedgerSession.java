@@ -27,7 +27,10 @@ public final class LedgerSession {
     SHARES,
     SETTINGS,
     ANCHORS,
-    DROPPED_SPOTS
+    DROPPED_SPOTS,
+    ELEVATION_FILES,
+    MEASURED_POINTS,
+    SKYLINES
   }
 
   private final Connection connection;
@@ -41,6 +44,8 @@ public final class LedgerSession {
   private final SettingStore settings = new SettingStore(this);
   private final CorrectionStore corrections = new CorrectionStore(this);
   private final GroupingStore grouping = new GroupingStore(this);
+  private final SkylineStore skylines = new SkylineStore(this);
+  private final ElevationStore elevation = new ElevationStore(this);
   private boolean active;
 
   LedgerSession(Connection connection) {
@@ -119,6 +124,24 @@ public final class LedgerSession {
     return grouping;
   }
 
+  /**
+   * What stands around spots.
+   *
+   * @return its store
+   */
+  public SkylineStore skylines() {
+    return skylines;
+  }
+
+  /**
+   * Where the owner keeps elevation.
+   *
+   * @return its store
+   */
+  public ElevationStore elevation() {
+    return elevation;
+  }
+
   /** A statement, prepared once for each connection. */
   Call call(String sql) {
     if (!active) {
@@ -133,7 +156,12 @@ public final class LedgerSession {
     changed.add(content);
   }
 
-  long stockVersion() {
+  /**
+   * A number that grows with every change of spots, facings, shots and skylines.
+   *
+   * @return the number
+   */
+  public long stockVersion() {
     return call("SELECT version FROM stock").number();
   }
 

@@ -3,9 +3,11 @@ package org.lightledger.store;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.ask.Question;
 import org.lightledger.ask.Stock;
+import org.lightledger.skyline.Skyline;
 import org.lightledger.spot.Observation;
 import org.lightledger.spot.Spot;
 
@@ -16,6 +18,7 @@ import org.lightledger.spot.Spot;
 public final class LedgerStock implements Stock {
   private final Ledger ledger;
   private volatile @Nullable Snapshot snapshot;
+  private volatile @Nullable Looked looked;
 
   /**
    * The stock of a ledger.
@@ -27,6 +30,8 @@ public final class LedgerStock implements Stock {
   }
 
   private record Snapshot(long version, List<Spot> spots) {}
+
+  private record Looked(long version, Set<Long> withSkyline) {}
 
   @Override
   public List<Spot> spots(Question.@Nullable Near near) {
@@ -51,5 +56,22 @@ public final class LedgerStock implements Stock {
   @Override
   public Map<Long, List<Observation>> observations(Collection<Long> spotIds) {
     return ledger.read(session -> session.shots().observations(spotIds));
+  }
+
+  @Override
+  public Set<Long> spotsWithSkyline() {
+    Looked kept = looked;
+    if (kept == null || kept.version() != ledger.stockVersion()) {
+      kept =
+          ledger.read(
+              session -> new Looked(session.stockVersion(), session.skylines().spotsWithSkyline()));
+      looked = kept;
+    }
+    return kept.withSkyline();
+  }
+
+  @Override
+  public Map<Long, Skyline> skylines(Collection<Long> spotIds) {
+    return ledger.read(session -> session.skylines().ofSpots(spotIds));
   }
 }
