@@ -39,6 +39,7 @@ public final class Lightledger implements Runnable {
             .addSubcommand(new SpotVerb(services))
             .addSubcommand(new SunVerb(services))
             .addSubcommand(new SkylineVerb(services))
+            .addSubcommand(MapVerb.of(services))
             .addSubcommand(new ShortlistVerb(services))
             .addSubcommand(ShareVerb.of(services))
             .addSubcommand(new CheckVerb(services))
