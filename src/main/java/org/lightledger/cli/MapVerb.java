@@ -98,7 +98,8 @@ final class MapVerb implements Runnable {
       StoredMap map = result.map();
       return result.added()
           ? line(map)
-          : String.format(Locale.ROOT, "Map %d holds this file already: nothing to add.%n", map.id());
+          : String.format(
+              Locale.ROOT, "Map %d holds this file already: nothing to add.%n", map.id());
     }
   }
 
@@ -118,7 +119,9 @@ final class MapVerb implements Runnable {
             () -> {
               StringBuilder text = new StringBuilder();
               maps.forEach(map -> text.append(line(map)));
-              return maps.isEmpty() ? String.format("No map; \"map add\" adds one.%n") : text.toString();
+              return maps.isEmpty()
+                  ? String.format("No map; \"map add\" adds one.%n")
+                  : text.toString();
             });
       }
       return 0;

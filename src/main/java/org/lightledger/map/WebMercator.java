@@ -1,8 +1,8 @@
 package org.lightledger.map;
 
 /**
- * The projection of the web's map tiles (EPSG:3857): a square of the world from 85.0511° S to N, cut
- * into 2^zoom by 2^zoom tiles, x from west to east, y from north to south.
+ * The projection of the web's map tiles (EPSG:3857): a square of the world from 85.0511° S to N,
+ * cut into 2^zoom by 2^zoom tiles, x from west to east, y from north to south.
  */
 public final class WebMercator {
   /** Where the square ends: atan(sinh(π)), degrees. */

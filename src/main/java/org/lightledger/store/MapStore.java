@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.map.FeatureKind;
 import org.lightledger.map.MapBox;
@@ -24,9 +25,17 @@ public final class MapStore {
 
   private static final String FEATURE = "SELECT f.id, f.geom, f.kind, f.name, f.level, f.source_id";
 
+  private static final String POINTS =
+      Arrays.stream(FeatureKind.values())
+          .filter(kind -> kind.form() == FeatureKind.Form.POINT)
+          .map(kind -> "'" + kind + "'")
+          .collect(Collectors.joining(", "));
+
   private static final String BOX =
       " r.minx <= ? AND r.maxx >= ? AND r.miny <= ? AND r.maxy >= ?"
-          + " AND (r.maxx - r.minx >= ? OR r.maxy - r.miny >= ? OR r.minx = r.maxx)"
+          + " AND (r.maxx - r.minx >= ? OR r.maxy - r.miny >= ? OR f.kind IN ("
+          + POINTS
+          + "))"
           + " AND f.kind IN (SELECT value FROM json_each(?)) ORDER BY f.id";
 
   private final LedgerSession session;
@@ -250,9 +259,7 @@ public final class MapStore {
     MapBox box = view.box(MapContent.MARGIN_PX);
     double smallestDeg = MapContent.SMALLEST_PX * view.degreesPerPx();
     List<FeatureKind> kinds =
-        Arrays.stream(FeatureKind.values())
-            .filter(kind -> kind.fromZoom() <= view.zoom())
-            .toList();
+        Arrays.stream(FeatureKind.values()).filter(kind -> kind.fromZoom() <= view.zoom()).toList();
     boolean houses = view.zoom() >= MapContent.HOUSES_FROM_ZOOM;
     List<StoredObstruction> obstructions =
         houses

@@ -57,8 +57,7 @@ public final class ObstructionStore {
     List<Obstruction> near = new ArrayList<>();
     for (SearchBox box : SearchBox.around(place, rangeM)) {
       for (StoredObstruction found :
-          within(
-              new MapBox(box.westDeg(), box.southDeg(), box.eastDeg(), box.northDeg()))) {
+          within(new MapBox(box.westDeg(), box.southDeg(), box.eastDeg(), box.northDeg()))) {
         near.add(found.obstruction());
       }
     }

@@ -39,8 +39,16 @@ final class House {
   }
 
   void show(Context ctx, String template, String title, Frame.Room room, Object page) {
-    long waiting = ledger.read(session -> session.shots().counts().needingAttention());
-    pages.show(ctx, template, new Frame(title, room, assets, (int) waiting), page);
+    Frame frame =
+        ledger.read(
+            session ->
+                new Frame(
+                    title,
+                    room,
+                    assets,
+                    (int) session.shots().counts().needingAttention(),
+                    BaseMap.of(session.maps())));
+    pages.show(ctx, template, frame, page);
   }
 
   /** The date at the place where most spots lie. */

@@ -28,8 +28,7 @@ final class ArchitectureRules {
           "org.flywaydb..", "store",
           "io.javalin..", "web",
           "picocli..", "cli",
-          "crosby.binary..", "map.osm",
-          "com.google.protobuf..", "map.osm");
+          "crosby.binary..", "map.osm");
 
   private ArchitectureRules() {}
 

@@ -122,7 +122,8 @@ final class Assembly {
     String sourceId = "way/" + way.id();
     Coordinate[] line = places(sourceId, way.nodeIds());
     if (line.length < 2) {
-      problems.add(sourceId, "expected at least two nodes in the file, found fewer; it is left out");
+      problems.add(
+          sourceId, "expected at least two nodes in the file, found fewer; it is left out");
       return;
     }
     LineString drawn = Rings.FACTORY.createLineString(line);
@@ -131,8 +132,7 @@ final class Assembly {
     }
     if (TagRules.isTreeRow(way.tags())) {
       List<String> found = new ArrayList<>();
-      double widthM =
-          HeightTags.lengthM(way.tags(), "width", found).orElse(Crowns.ROW_WIDTH_M);
+      double widthM = HeightTags.lengthM(way.tags(), "width", found).orElse(Crowns.ROW_WIDTH_M);
       found.forEach(problem -> problems.add(sourceId, problem));
       obstruction(sourceId, ObstructionKind.TREE_ROW, Crowns.row(drawn, widthM), way.tags());
     }
@@ -208,9 +208,7 @@ final class Assembly {
    */
   private void building(Building building) {
     OptionalDouble partsM =
-        TagRules.isPart(building.tags())
-            ? OptionalDouble.empty()
-            : parts.highestM(building.area());
+        TagRules.isPart(building.tags()) ? OptionalDouble.empty() : parts.highestM(building.area());
     HeightTags own = HeightTags.of(ObstructionKind.BUILDING, building.tags());
     boolean lower =
         own.source() != HeightSource.ASSUMED && own.heightM() < partsM.orElse(Double.MAX_VALUE);
@@ -251,7 +249,7 @@ final class Assembly {
   private void sea() {
     if (!coast.isEmpty()) {
       int number = 0;
-      for (Polygon piece : Coast.sea(coast, bounds)) {
+      for (Polygon piece : Coast.sea(coast, bounds, problems)) {
         sink.feature(new MapFeature("sea/" + ++number, FeatureKind.SEA, null, 0, piece));
       }
     }

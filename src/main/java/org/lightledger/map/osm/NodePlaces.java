@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.BitSet;
 import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
 
 /** Where the nodes that are needed lie: sixteen bytes for each. */
 final class NodePlaces {
@@ -29,6 +30,15 @@ final class NodePlaces {
       longitudes[at] = (int) Math.round(longitudeDeg * STEPS_PER_DEGREE);
       known.set(at);
     }
+  }
+
+  /** The box around all that are known; null in its own sense when none is. */
+  Envelope extent() {
+    Envelope extent = new Envelope();
+    for (int at = known.nextSetBit(0); at >= 0; at = known.nextSetBit(at + 1)) {
+      extent.expandToInclude(longitudes[at] / STEPS_PER_DEGREE, latitudes[at] / STEPS_PER_DEGREE);
+    }
+    return extent;
   }
 
   /** A node's place, or null when the file does not have it. */

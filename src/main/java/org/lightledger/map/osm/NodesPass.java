@@ -11,7 +11,6 @@ import org.locationtech.jts.geom.Envelope;
 final class NodesPass implements OsmVisitor {
   private final NodePlaces places;
   private final List<Needed.Point> points = new ArrayList<>();
-  private final Envelope extent = new Envelope();
 
   NodesPass(long[] nodeIds) {
     places = new NodePlaces(nodeIds);
@@ -24,11 +23,9 @@ final class NodesPass implements OsmVisitor {
 
   @Override
   public void node(long id, double latitudeDeg, double longitudeDeg, Map<String, String> tags) {
-    extent.expandToInclude(longitudeDeg, latitudeDeg);
     places.put(id, latitudeDeg, longitudeDeg);
     if (!tags.isEmpty() && (TagRules.point(tags) != null || TagRules.isTree(tags))) {
-      points.add(
-          new Needed.Point(id, latitudeDeg, longitudeDeg, RelationsPass.kept(tags)));
+      points.add(new Needed.Point(id, latitudeDeg, longitudeDeg, RelationsPass.kept(tags)));
     }
   }
 
@@ -40,8 +37,12 @@ final class NodesPass implements OsmVisitor {
     return points;
   }
 
-  /** The box around all nodes, or null when there are none. */
+  /**
+   * The box around the nodes of ways that are needed, or null when the file has none of them. Other
+   * nodes, as those of a ferry's way, may lie far off.
+   */
   @Nullable MapBox extent() {
+    Envelope extent = places.extent();
     return extent.isNull() ? null : MapBox.of(extent);
   }
 }

@@ -47,7 +47,8 @@ public final class OsmExtract {
     MapBox found = nodes.extent();
     if (found == null) {
       throw new OsmFileException(
-          file.getFileName() + ": expected an extract with nodes, found none; fetch it again");
+          file.getFileName()
+              + ": expected an extract with buildings or ways and their nodes, found none");
     }
     return new OsmExtract(
         new Needed(relations.needed(), ways.ways(), nodes.points(), nodes.places()),
@@ -56,7 +57,7 @@ public final class OsmExtract {
   }
 
   /**
-   * The region: as the file declares it, else around all of its nodes.
+   * The region: as the file declares it, else around the nodes of all ways that are taken.
    *
    * @return the box
    */

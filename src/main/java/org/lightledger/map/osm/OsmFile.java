@@ -1,6 +1,7 @@
 package org.lightledger.map.osm;
 
 import java.io.BufferedInputStream;
+import java.io.CharConversionException;
 import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
@@ -41,9 +42,10 @@ final class OsmFile {
       } else {
         throw unknown();
       }
-    } catch (EOFException | ZipException e) {
+    } catch (EOFException | ZipException | CharConversionException e) {
       throw new OsmFileException(
-          name() + ": expected a whole file, found that it breaks off or is damaged; fetch it again",
+          name()
+              + ": expected a whole file, found that it breaks off or is damaged; fetch it again",
           e);
     } catch (OsmFileException e) {
       throw new OsmFileException(name() + ": " + e.getMessage(), e);

@@ -12,9 +12,9 @@ import org.locationtech.jts.operation.union.UnaryUnionOp;
 /** The parts of buildings. */
 final class Parts {
   /**
-   * What the parts of a building have to cover of it, so that its outline says nothing more: all but
-   * the inexactness of drawing (own choice). OpenStreetMap's "Simple 3D Buildings" wants all of it
-   * covered; where mappers did less, the outline is the only word on the rest.
+   * What the parts of a building have to cover of it, so that its outline says nothing more: all
+   * but the inexactness of drawing (own choice). OpenStreetMap's "Simple 3D Buildings" wants all of
+   * it covered; where mappers did less, the outline is the only word on the rest.
    */
   private static final double FILLED = 0.9;
 

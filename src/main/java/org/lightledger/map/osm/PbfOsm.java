@@ -25,6 +25,7 @@ final class PbfOsm {
   private static final Set<String> UNDERSTOOD = Set.of("OsmSchema-V0.6", "DenseNodes");
 
   private static final String FIRST = "OSMHeader";
+
   /** The format counts in nanodegrees. */
   static final double PER_DEGREE = 1e9;
 

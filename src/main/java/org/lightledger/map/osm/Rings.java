@@ -16,8 +16,8 @@ import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
 import org.locationtech.jts.geom.util.GeometryFixer;
 
 /**
- * Areas from ways. Ways are joined at their ends to rings; a ring inside an odd number of others is a
- * hole. The members' roles are not asked, because they are often wrong.
+ * Areas from ways. Ways are joined at their ends to rings; a ring inside an odd number of others is
+ * a hole. The members' roles are not asked, because they are often wrong.
  */
 final class Rings {
   static final GeometryFactory FACTORY = new GeometryFactory();
@@ -113,7 +113,8 @@ final class Rings {
       return null;
     }
     sorted.sort(Comparator.comparingDouble((Polygon ring) -> ring.getArea()).reversed());
-    List<PreparedGeometry> prepared = sorted.stream().map(PreparedGeometryFactory::prepare).toList();
+    List<PreparedGeometry> prepared =
+        sorted.stream().map(PreparedGeometryFactory::prepare).toList();
     int[] depth = new int[sorted.size()];
     int[] parent = new int[sorted.size()];
     List<List<LinearRing>> holes = new ArrayList<>();

@@ -7,8 +7,8 @@ import org.lightledger.map.FeatureKind;
 import org.lightledger.skyline.buildings.ObstructionKind;
 
 /**
- * What tags make of a thing (OpenStreetMap wiki, "Map features"). A thing may be both an obstruction
- * and drawn, as a wood that is a park.
+ * What tags make of a thing (OpenStreetMap wiki, "Map features"). A thing may be both an
+ * obstruction and drawn, as a wood that is a park.
  */
 final class TagRules {
   /** The keys that any rule looks at; the others are not kept. */
@@ -164,8 +164,13 @@ final class TagRules {
             case "town" -> FeatureKind.TOWN;
             case "village" -> FeatureKind.VILLAGE;
             case "suburb", "quarter", "borough", "city_district" -> FeatureKind.SUBURB;
-            case "hamlet", "neighbourhood", "neighborhood", "locality", "isolated_dwelling",
-                "square" -> FeatureKind.LOCALITY;
+            case "hamlet",
+                "neighbourhood",
+                "neighborhood",
+                "locality",
+                "isolated_dwelling",
+                "square" ->
+                FeatureKind.LOCALITY;
             default -> null;
           };
       if (place != null) {

@@ -16,8 +16,8 @@ import org.lightledger.map.MapBox;
 
 /**
  * Reads OSM XML, version 0.6, as a stream. A document type declaration is refused: the format has
- * none, and its entities could read other files or fill the memory. What an editor marked as deleted
- * is passed over.
+ * none, and its entities could read other files or fill the memory. What an editor marked as
+ * deleted is passed over.
  */
 final class XmlOsm {
   /** OpenStreetMap allows 2000 nodes in a way; own choice, with room for other makers. */
@@ -37,6 +37,8 @@ final class XmlOsm {
     factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
     factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
     factory.setProperty(XMLInputFactory.IS_NAMESPACE_AWARE, false);
+    // The parser would write on standard error what it throws as well.
+    factory.setXMLReporter((message, kind, about, location) -> {});
     return factory;
   }
 

@@ -85,8 +85,7 @@ final class Areas {
 
   /** Single trees and rows, through which the ground is seen. */
   void crowns(List<MapObstruction> obstructions) {
-    Color colour =
-        new Color(look.tree.getRed(), look.tree.getGreen(), look.tree.getBlue(), 150);
+    Color colour = new Color(look.tree.getRed(), look.tree.getGreen(), look.tree.getBlue(), 150);
     trees(obstructions, ObstructionKind.TREE, colour);
     trees(obstructions, ObstructionKind.TREE_ROW, colour);
   }

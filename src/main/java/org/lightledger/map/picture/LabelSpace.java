@@ -1,21 +1,22 @@
 package org.lightledger.map.picture;
 
+import java.awt.geom.Area;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Where words stand already. Words lie wholly inside the picture and never on each other. */
+/** Where words stand already. Words lie wholly on the drawn map and never on each other. */
 final class LabelSpace {
-  private final Rectangle2D picture;
+  private final Area drawn;
   private final List<Rectangle2D> taken = new ArrayList<>();
 
-  LabelSpace(int widthPx, int heightPx) {
-    picture = new Rectangle2D.Double(0, 0, widthPx, heightPx);
+  LabelSpace(Area drawn) {
+    this.drawn = drawn;
   }
 
   boolean isFree(List<Rectangle2D> boxes) {
     for (Rectangle2D box : boxes) {
-      if (!picture.contains(box)) {
+      if (!drawn.contains(box)) {
         return false;
       }
       for (Rectangle2D other : taken) {

@@ -62,8 +62,7 @@ final class Lettering {
   boolean along(LengthIndexedLine line, double fromPx, String text, Font font, Color colour) {
     GlyphVector glyphs = font.createGlyphVector(CONTEXT, text);
     double width = glyphs.getLogicalBounds().getWidth();
-    boolean forward =
-        line.extractPoint(fromPx).x <= line.extractPoint(fromPx + width).x;
+    boolean forward = line.extractPoint(fromPx).x <= line.extractPoint(fromPx + width).x;
     Path2D words = new Path2D.Double();
     List<Rectangle2D> boxes = new ArrayList<>();
     double before = Double.NaN;
@@ -109,8 +108,7 @@ final class Lettering {
     }
     space.take(boxes);
     graphics.setColor(rim);
-    graphics.setStroke(
-        new BasicStroke(RIM_PX, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND));
+    graphics.setStroke(new BasicStroke(RIM_PX, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND));
     graphics.draw(words);
     graphics.setColor(colour);
     graphics.fill(words);

@@ -4,7 +4,8 @@ import java.awt.Color;
 
 /**
  * The colours of the map. Grey with hints of colour only: on the pages blue means where the camera
- * looks and amber where the sun stands, so the map has neither. Own choice, after the pages' tokens.
+ * looks and amber where the sun stands, so the map has neither. Own choice, after the pages'
+ * tokens.
  */
 public enum MapLook {
   /** Dark on light. */

@@ -3,7 +3,6 @@ package org.lightledger.map.picture;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.geom.Area;
-import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
 import org.lightledger.map.MapBox;
@@ -32,8 +31,7 @@ public final class MapPicture {
             view.widthPx() * scale, view.heightPx() * scale, BufferedImage.TYPE_INT_ARGB);
     Graphics2D graphics = picture.createGraphics();
     try {
-      graphics.setRenderingHint(
-          RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
+      graphics.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
       graphics.setRenderingHint(
           RenderingHints.KEY_STROKE_CONTROL, RenderingHints.VALUE_STROKE_PURE);
       graphics.scale(scale, scale);
@@ -41,7 +39,7 @@ public final class MapPicture {
       graphics.setClip(regions);
       graphics.setColor(look.land);
       graphics.fill(regions);
-      draw(graphics, view, content, look);
+      draw(graphics, view, content, look, regions);
     } finally {
       graphics.dispose();
     }
@@ -49,7 +47,7 @@ public final class MapPicture {
   }
 
   private static void draw(
-      Graphics2D graphics, MapView view, MapContent content, MapLook look) {
+      Graphics2D graphics, MapView view, MapContent content, MapLook look, Area regions) {
     Shapes shapes = new Shapes(view);
     Areas areas = new Areas(graphics, look, shapes, view.zoom());
     Ways ways = new Ways(graphics, look, shapes, view.zoom());
@@ -65,7 +63,7 @@ public final class MapPicture {
       areas.crowns(content.obstructions());
     }
     ways.travel(content.features(), 1);
-    LabelSpace space = new LabelSpace(view.widthPx(), view.heightPx());
+    LabelSpace space = new LabelSpace(regions);
     new Names(new Lettering(graphics, space, look.land), look, view)
         .write(content.features(), content.obstructions());
   }
@@ -73,15 +71,14 @@ public final class MapPicture {
   private static Area regions(MapView view, MapContent content) {
     Area regions = new Area();
     for (MapBox box : content.regions()) {
-      Path2D region = new Path2D.Double();
       double left = view.xPx(box.westDeg());
       double top = view.yPx(box.northDeg());
-      region.append(
-          new Rectangle2D.Double(
-              left, top, view.xPx(box.eastDeg()) - left, view.yPx(box.southDeg()) - top),
-          false);
-      regions.add(new Area(region));
+      regions.add(
+          new Area(
+              new Rectangle2D.Double(
+                  left, top, view.xPx(box.eastDeg()) - left, view.yPx(box.southDeg()) - top)));
     }
+    regions.intersect(new Area(new Rectangle2D.Double(0.0, 0.0, view.widthPx(), view.heightPx())));
     return regions;
   }
 }

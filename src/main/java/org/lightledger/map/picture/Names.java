@@ -7,7 +7,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import org.jspecify.annotations.Nullable;
 import org.lightledger.map.FeatureKind;
 import org.lightledger.map.MapFeature;
 import org.lightledger.map.MapObstruction;
@@ -184,6 +183,9 @@ final class Names {
     Font font = Lettering.font(style, sizePx);
     Map<String, LineMerger> byName = new TreeMap<>();
     for (MapFeature feature : named(features, kind)) {
+      if (feature.level() < 0) {
+        continue;
+      }
       LineMerger merger = byName.computeIfAbsent(name(feature), name -> new LineMerger());
       for (LineString line : inPixels(feature.geometry())) {
         merger.add(line);
@@ -219,12 +221,7 @@ final class Names {
 
   /** In the middle of a stretch, else a little before or after it. */
   private void write(
-      LengthIndexedLine line,
-      double fromPx,
-      double sparePx,
-      String name,
-      Font font,
-      Color colour) {
+      LengthIndexedLine line, double fromPx, double sparePx, String name, Font font, Color colour) {
     for (double part : new double[] {0.5, 0.3, 0.7, 0.1, 0.9}) {
       if (lettering.along(line, fromPx + Math.max(0.0, sparePx) * part, name, font, colour)) {
         return;
@@ -232,17 +229,15 @@ final class Names {
     }
   }
 
-  private List<LineString> inPixels(@Nullable Geometry geometry) {
+  private List<LineString> inPixels(Geometry geometry) {
     List<LineString> lines = new ArrayList<>();
-    if (geometry != null) {
-      for (int i = 0; i < geometry.getNumGeometries(); i++) {
-        Coordinate[] places = geometry.getGeometryN(i).getCoordinates();
-        Coordinate[] pixels = new Coordinate[places.length];
-        for (int j = 0; j < places.length; j++) {
-          pixels[j] = new Coordinate(view.xPx(places[j].x), view.yPx(places[j].y));
-        }
-        lines.add(FACTORY.createLineString(pixels));
+    for (int i = 0; i < geometry.getNumGeometries(); i++) {
+      Coordinate[] places = geometry.getGeometryN(i).getCoordinates();
+      Coordinate[] pixels = new Coordinate[places.length];
+      for (int j = 0; j < places.length; j++) {
+        pixels[j] = new Coordinate(view.xPx(places[j].x), view.yPx(places[j].y));
       }
+      lines.add(FACTORY.createLineString(pixels));
     }
     return lines;
   }

@@ -127,7 +127,7 @@ final class Ways {
     if (feature.kind() == FeatureKind.RAIL || feature.kind() == FeatureKind.TRAM) {
       double width = Math.min(2.0, widthPx(feature.kind()));
       stroke(feature, look.rail, width);
-      if (feature.kind() == FeatureKind.RAIL && zoom >= 15.0) {
+      if (feature.kind() == FeatureKind.RAIL && zoom >= 16.0) {
         graphics.setStroke(
             new BasicStroke(
                 (float) (width + 3.0),

@@ -107,12 +107,13 @@ public record HeightTags(
             ? OptionalDouble.of(0.0)
             : lengthM(tags, "roof:height", problems);
     double aboveM =
-        roofM.orElseGet(
-            () -> levels(tags, "roof:levels", problems).orElse(0.0) * Heights.STOREY_M);
+        roofM.orElseGet(() -> levels(tags, "roof:levels", problems).orElse(0.0) * Heights.STOREY_M);
     double heightM = levels.getAsDouble() * Heights.STOREY_M + aboveM;
-    return heightM > 0.0 && heightM <= Heights.HIGHEST_M
-        ? OptionalDouble.of(heightM)
-        : OptionalDouble.empty();
+    if (heightM > 0.0 && heightM <= Heights.HIGHEST_M) {
+      return OptionalDouble.of(heightM);
+    }
+    problems.add("expected storeys or a roof, found %s m of both".formatted(heightM));
+    return OptionalDouble.empty();
   }
 
   private static OptionalDouble levels(

@@ -21,8 +21,8 @@ final class Heights {
   private static final double INCHES_PER_FOOT = 12.0;
 
   /**
-   * OpenStreetMap, Key:height: metres without a unit, or with "m"; feet with "ft" or "'", and inches
-   * after them.
+   * OpenStreetMap, Key:height: metres without a unit, or with "m"; feet with "ft" or "'", and
+   * inches after them.
    */
   private static final Pattern WRITTEN =
       Pattern.compile(

@@ -1,7 +1,6 @@
 package org.lightledger.architecture.seeded.geo;
 
 import com.drew.metadata.Metadata;
-import com.google.protobuf.ByteString;
 import crosby.binary.Osmformat;
 import io.javalin.Javalin;
 import java.sql.Connection;
@@ -26,7 +25,6 @@ public final class UsesEverything {
   private final @Nullable Shelf shelf = null;
   private final @Nullable CommandLine commandLine = null;
   private final Osmformat.@Nullable Way way = null;
-  private final @Nullable ByteString bytes = null;
 
   @Override
   public String toString() {
@@ -41,7 +39,6 @@ public final class UsesEverything {
         shelf,
         commandLine,
         way,
-        bytes,
         now());
   }
 
