@@ -48,6 +48,7 @@ final class DemoVerb extends Verb {
     try (Ledger ledger = openOrMake()) {
       ImportReport report =
           DemoLedger.fill(folder(), ledger, services.importer(ledger), ImportProgress.NONE);
+      makeSkylines(ledger);
       Answers answers = services.asker().ask(question(), new LedgerStock(ledger), 100);
       print(
           () -> AskOutput.json(answers),

@@ -30,7 +30,12 @@ public final class LedgerSession {
     DROPPED_SPOTS,
     MAPS,
     OBSTRUCTIONS,
-    MAP_FEATURES
+    MAP_FEATURES,
+    ELEVATION_FILES,
+    MEASURED_POINTS,
+    SKYLINES,
+    SPOT_TRAITS,
+    QUESTIONS
   }
 
   private final Connection connection;
@@ -46,6 +51,10 @@ public final class LedgerSession {
   private final GroupingStore grouping = new GroupingStore(this);
   private final MapStore maps = new MapStore(this);
   private final ObstructionStore obstructions = new ObstructionStore(this);
+  private final SkylineStore skylines = new SkylineStore(this);
+  private final ElevationStore elevation = new ElevationStore(this);
+  private final TraitStore traits = new TraitStore(this);
+  private final QuestionStore questions = new QuestionStore(this);
   private boolean active;
 
   LedgerSession(Connection connection) {
@@ -142,6 +151,42 @@ public final class LedgerSession {
     return obstructions;
   }
 
+  /**
+   * What stands around spots.
+   *
+   * @return its store
+   */
+  public SkylineStore skylines() {
+    return skylines;
+  }
+
+  /**
+   * Where the owner keeps elevation.
+   *
+   * @return its store
+   */
+  public ElevationStore elevation() {
+    return elevation;
+  }
+
+  /**
+   * What spots are and have.
+   *
+   * @return its store
+   */
+  public TraitStore traits() {
+    return traits;
+  }
+
+  /**
+   * Questions that the owner keeps.
+   *
+   * @return their store
+   */
+  public QuestionStore questions() {
+    return questions;
+  }
+
   /** A statement, prepared once for each connection. */
   Call call(String sql) {
     if (!active) {
@@ -156,7 +201,12 @@ public final class LedgerSession {
     changed.add(content);
   }
 
-  long stockVersion() {
+  /**
+   * A number that grows with every change of spots, facings, shots and skylines.
+   *
+   * @return the number
+   */
+  public long stockVersion() {
     return call("SELECT version FROM stock").number();
   }
 

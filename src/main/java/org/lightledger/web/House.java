@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import org.lightledger.spot.Spot;
 import org.lightledger.store.Ledger;
+import org.lightledger.store.LedgerSession;
 
 /** What every page of the owner needs. */
 final class House {
@@ -42,13 +43,17 @@ final class House {
     Frame frame =
         ledger.read(
             session ->
-                new Frame(
-                    title,
-                    room,
-                    assets,
-                    (int) session.shots().counts().needingAttention(),
-                    BaseMap.of(session.maps())));
+                new Frame(title, room, assets, waiting(session), BaseMap.of(session.maps())));
     pages.show(ctx, template, frame, page);
+  }
+
+  /** How many shots wait for the owner. */
+  int waiting() {
+    return ledger.read(House::waiting);
+  }
+
+  private static int waiting(LedgerSession session) {
+    return (int) (long) session.shots().counts().needingAttention();
   }
 
   /** The date at the place where most spots lie. */

@@ -16,6 +16,8 @@ import org.lightledger.store.Ledger;
 import org.lightledger.store.LedgerException;
 import org.lightledger.store.LedgerStock;
 import org.lightledger.sun.SunEphemeris;
+import org.lightledger.surroundings.SkylineKeeper;
+import org.lightledger.surroundings.SkylineWork;
 
 /**
  * Serves the owner's pages on one listener and, when asked to, the clients' pages alone on another.
@@ -28,6 +30,7 @@ public final class WebServer implements AutoCloseable {
   private final Javalin owner;
   private final @Nullable Javalin clients;
   private final ImportJobs jobs;
+  private final SkylineKeeper skylines;
 
   /**
    * A server; it listens once it is started.
@@ -50,6 +53,7 @@ public final class WebServer implements AutoCloseable {
       Clock clock) {
     this.settings = settings;
     Path folder = Objects.requireNonNull(ledger.file().getParent(), "a ledger lies in a folder");
+    this.skylines = new SkylineKeeper(ledger, new SkylineWork(ledger, clock));
     Assets assets = Assets.load();
     Pages pages = new Pages();
     Problems problems = new Problems(pages, assets);
@@ -119,6 +123,7 @@ public final class WebServer implements AutoCloseable {
    * @return this server
    */
   public WebServer start() {
+    skylines.start();
     owner.start(settings.host(), settings.port());
     if (clients != null && settings.shareHost() != null) {
       clients.start(settings.shareHost(), settings.sharePort());
@@ -157,6 +162,7 @@ public final class WebServer implements AutoCloseable {
   /** Stops listening, and stops an import under way after its current batch. */
   @Override
   public void close() {
+    skylines.close();
     jobs.close();
     owner.stop();
     if (clients != null) {
