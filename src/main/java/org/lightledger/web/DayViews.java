@@ -59,25 +59,31 @@ final class DayViews {
         views.facts(day));
   }
 
-  /** The whole day by minutes. */
+  /** The whole day; what comes and goes within a minute is not seen. */
   private static List<DayBar.Span> spans(
       SunEphemeris sun, SunDay.Lived lived, @Nullable Skyline skyline) {
     SunCurve curve = SunCurve.of(sun, lived.start().minus(STEP), lived.end().plus(STEP));
     List<DayBar.Span> spans = new ArrayList<>();
     Instant from = lived.start();
-    DayBar.Kind last = null;
-    for (Instant at = lived.start(); at.isBefore(lived.end()); at = at.plus(STEP)) {
-      SunDirection direction = curve.direction(at.plus(STEP.dividedBy(2)), lived.place());
-      DayBar.Kind kind = kind(direction, skyline);
-      if (last != null && kind != last) {
-        spans.add(new DayBar.Span(last, from, at));
-        from = at;
+    Instant before = lived.start();
+    DayBar.Kind last = kind(curve.direction(before, lived.place()), skyline);
+    while (before.isBefore(lived.end())) {
+      Instant at = before.plus(STEP).isBefore(lived.end()) ? before.plus(STEP) : lived.end();
+      DayBar.Kind kind = kind(curve.direction(at, lived.place()), skyline);
+      if (kind != last) {
+        Instant change = before;
+        for (Duration step = STEP.dividedBy(2); step.toMillis() > 0; step = step.dividedBy(2)) {
+          Instant middle = change.plus(step);
+          boolean same = kind(curve.direction(middle, lived.place()), skyline) == last;
+          change = same ? middle : change;
+        }
+        spans.add(new DayBar.Span(last, from, change));
+        from = change;
       }
       last = kind;
+      before = at;
     }
-    if (last != null) {
-      spans.add(new DayBar.Span(last, from, lived.end()));
-    }
+    spans.add(new DayBar.Span(last, from, lived.end()));
     return spans;
   }
 

@@ -76,7 +76,12 @@ final class SkylineViews {
     sources.remove(SkylineSource.NOT_KNOWN);
     List<String> parts = new ArrayList<>();
     sources.forEach(
-        (source, count) -> parts.add(source(source) + " in " + wholeDegrees(count) + " of 360°"));
+        (source, count) ->
+            parts.add(
+                source(source)
+                    + (count == Skyline.STEPS
+                        ? " all around"
+                        : " in " + wholeDegrees(count) + " of 360°")));
     StringBuilder text = new StringBuilder("The skyline rests on ");
     text.append(String.join(", on ", parts)).append('.');
     int lower = steps.getOrDefault(SkylineShape.Knowledge.LOWER_BOUND, 0);
@@ -147,6 +152,14 @@ final class SkylineViews {
             : skyline.flags(step).contains(SkylineFlag.AT_MOST) ? "at most " : "";
     return bound
         + String.format(
-            Locale.ROOT, "%.1f° ± %.1f°", skyline.altitudeDeg(step), skyline.uncertaintyDeg(step));
+            Locale.ROOT,
+            "%.1f° ± %.1f°",
+            tenths(skyline.altitudeDeg(step)),
+            skyline.uncertaintyDeg(step));
+  }
+
+  /** Rounded, and never a negative zero. */
+  private static double tenths(double angleDeg) {
+    return Math.round(angleDeg * 10) / 10.0;
   }
 }

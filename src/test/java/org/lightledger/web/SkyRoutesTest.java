@@ -12,6 +12,9 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -48,8 +51,12 @@ class SkyRoutesTest {
   }
 
   private void addLand() {
-    Path tile = TestLand.write(folder.resolve("land"));
-    assertThat(site.post("/surroundings/elevation", "path", tile.toString()).header("Location"))
+    add(TestLand.write(folder.resolve("land")));
+  }
+
+  private void add(Path elevation) {
+    String path = elevation.toString();
+    assertThat(site.post("/surroundings/elevation", "path", path).header("Location"))
         .isEqualTo("/surroundings?did=added");
     awaitSkylines();
   }
@@ -185,8 +192,7 @@ class SkyRoutesTest {
     assertThat(part.text())
         .startsWith("<div class=\"suntap\"")
         .containsPattern("id=\"sun-1-no\"[^>]+aria-pressed=\"true\"");
-    assertThat(site.ledger().read(session -> session.skylines().sunOnSubjectOf(1)))
-        .contains(SunOnSubject.NO);
+    assertThat(saidOfShot1()).contains(SunOnSubject.NO);
     assertThat(site.post("/shots/1/sun?word=yes&back=spot").header("Location"))
         .isEqualTo("/spots/1#shot-1");
     assertThat(site.post("/shots/1/sun?word=dappled&back=shot").header("Location"))
@@ -194,9 +200,13 @@ class SkyRoutesTest {
     assertThat(site.get("/shots/1").text())
         .containsPattern("id=\"sun-1-dappled\"[^>]+aria-pressed=\"true\"");
     site.post("/shots/1/sun?word=unsaid");
-    assertThat(site.ledger().read(session -> session.skylines().sunOnSubjectOf(1))).isEmpty();
+    assertThat(saidOfShot1()).isEmpty();
     assertThat(site.post("/shots/1/sun?word=maybe").status()).isEqualTo(422);
     assertThat(site.post("/shots/99/sun?word=yes").status()).isEqualTo(404);
+  }
+
+  private Optional<SunOnSubject> saidOfShot1() {
+    return site.ledger().read(session -> session.skylines().sunOnSubjectOf(1));
   }
 
   @Test
@@ -266,7 +276,7 @@ class SkyRoutesTest {
             "7");
     assertThat(rows.status()).isEqualTo(422);
     assertThat(rows.text())
-        .contains("expected an azimuth in [0, 360) degrees, found 400.0", "found &#34;wide&#34;")
+        .contains("expected an azimuth in [0, 360) degrees, found 400.0", "found \"wide\"")
         .contains("value=\"wide\"", "href=\"#f-azimuth-1\"");
 
     TestSite.Answer list = site.post("/spots/1/measured/list", "list", "10,1\n20;2\nx,y");
@@ -299,8 +309,8 @@ class SkyRoutesTest {
   void aShortlistKeepsTheWindowThatTheSkylineLeavesAndTheClientReadsNoMore() {
     addLand();
     String page = site.get(ASKED).text();
-    java.util.regex.Matcher keep =
-        java.util.regex.Pattern.compile(
+    Matcher keep =
+        Pattern.compile(
                 "name=\"spot\" value=\"1\">\\s*<input type=\"hidden\" name=\"from\""
                     + " value=\"([^\"]+)\">\\s*<input type=\"hidden\" name=\"to\" value=\"([^\"]+)\"")
             .matcher(page);
@@ -341,10 +351,10 @@ class SkyRoutesTest {
     assertThat(site.post("/surroundings/elevation", "path", empty.toString()).status())
         .isEqualTo(422);
 
-    addLand();
+    Path tile = TestLand.tile(folder.resolve("land"));
+    add(tile);
     assertThat(site.get("/surroundings?did=added").text())
         .contains("N41W007.hgt", "Something is known of the skyline of 3 of 3 spots.");
-    Path tile = folder.resolve("land/N41W007.hgt");
     assertThat(site.post("/surroundings/elevation", "path", tile.toString()).header("Location"))
         .isEqualTo("/surroundings?did=known");
     Files.delete(tile);

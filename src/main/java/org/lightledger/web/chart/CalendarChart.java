@@ -176,16 +176,16 @@ public final class CalendarChart {
     areas()
         .forEach((light, data) -> area(drawing, id + "-" + light.code(), light, data.toString()));
     scales(drawing);
-    for (CalendarLabels.Label label : labels()) {
-      drawing.text(
-          "cal-word on-" + label.light().code(), label.x(), label.y() + 4, "middle", label.text());
-    }
     if (marked != null && marked.getYear() == calendar.dates().get(0).getYear()) {
       double x =
           LEFT
               + (marked.getDayOfYear() - 0.5) / marked.lengthOfYear() * (size.width - LEFT - RIGHT);
       drawing.line("cal-day-casing", x, TOP - 6, x, y(rows()));
       drawing.line("cal-day", x, TOP - 6, x, y(rows()));
+    }
+    for (CalendarLabels.Label label : labels()) {
+      drawing.text(
+          "cal-word on-" + label.light().code(), label.x(), label.y() + 4, "middle", label.text());
     }
     return drawing.finish();
   }

@@ -2,17 +2,28 @@ package org.lightledger.web.chart;
 
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.Deque;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.light.LightClass;
 
 /**
- * Finds where the areas of a calendar can hold a word or a letter: for each area of one light the
- * cell with the most room to all four sides.
+ * Finds where the areas of a calendar can hold a word or a letter: for each area of one light, and
+ * each third of the year, the cell with the most room to all four sides.
  */
 final class CalendarLabels {
   private static final double LETTER_WIDTH = 7;
+
+  private static final double LETTER_HEIGHT = 13;
+
+  /** Labels of one light closer than a quarter of the year and this height are one too many. */
+  private static final double REPEATED_PART = 4;
+
+  private static final double REPEATED_DOWN = 60;
+
+  /** A long area is named once in each part of the year. */
+  private static final int PARTS = 3;
 
   /** Half of what a letter takes with a little air; drawing units. */
   private static final double LETTER_ROOM = 7;
@@ -85,8 +96,11 @@ final class CalendarLabels {
     }
   }
 
+  /** A cell that could hold a label. */
+  private record Place(Label label, double room) {}
+
   List<Label> find() {
-    List<Label> labels = new ArrayList<>();
+    List<Place> places = new ArrayList<>();
     boolean[] seen = new boolean[acrossFrom.length];
     for (int column = 0; column < cells.columns(); column++) {
       for (int row = 0; row < cells.rows(); row++) {
@@ -94,15 +108,32 @@ final class CalendarLabels {
         if (!seen[index(column, row)] && light != null) {
           int best = roomiest(column, row, seen);
           if (room(best) >= LETTER_ROOM) {
-            labels.add(label(light, best));
+            places.add(new Place(label(light, best), room(best)));
           }
         }
+      }
+    }
+    places.sort(Comparator.comparingDouble(Place::room).reversed());
+    List<Label> labels = new ArrayList<>();
+    for (Place place : places) {
+      if (labels.stream().noneMatch(label -> inTheWay(label, place.label()))) {
+        labels.add(place.label());
       }
     }
     return labels;
   }
 
-  /** Walks the whole area of a cell. */
+  /** Two labels of one light want room between them, others must only not touch. */
+  private boolean inTheWay(Label one, Label other) {
+    double across = Math.abs(one.x() - other.x());
+    double down = Math.abs(one.y() - other.y());
+    double letters = (one.text().length() + other.text().length()) * LETTER_WIDTH / 2;
+    return one.light() == other.light()
+        ? across < cells.columns() * frame.cellWidth() / REPEATED_PART && down < REPEATED_DOWN
+        : across < letters + 2 && down < LETTER_HEIGHT;
+  }
+
+  /** Walks the area of a cell within its part of the year. */
   private int roomiest(int column, int row, boolean[] seen) {
     Deque<Integer> waiting = new ArrayDeque<>();
     int best = index(column, row);
@@ -116,7 +147,11 @@ final class CalendarLabels {
       int[][] beside = {{c - 1, r}, {c + 1, r}, {c, r - 1}, {c, r + 1}};
       for (int[] next : beside) {
         boolean inside =
-            next[0] >= 0 && next[0] < cells.columns() && next[1] >= 0 && next[1] < cells.rows();
+            next[0] >= 0
+                && next[0] < cells.columns()
+                && next[1] >= 0
+                && next[1] < cells.rows()
+                && part(next[0]) == part(c);
         if (inside && !seen[index(next[0], next[1])] && alike(c, r, next[0], next[1])) {
           seen[index(next[0], next[1])] = true;
           waiting.add(index(next[0], next[1]));
@@ -124,6 +159,10 @@ final class CalendarLabels {
       }
     }
     return best;
+  }
+
+  private int part(int column) {
+    return column * PARTS / cells.columns();
   }
 
   /** How far it is to the nearest side of the area, along the row and along the column. */
