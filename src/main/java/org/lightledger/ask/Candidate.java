@@ -1,6 +1,7 @@
 package org.lightledger.ask;
 
 import java.time.Instant;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.Bearing;
 import org.lightledger.skyline.Skyline;
@@ -24,5 +25,14 @@ record Candidate(
 
   double relativeBearingDeg() {
     return facing.turnToDeg(sun.azimuth());
+  }
+
+  WindowFinder.View view(Sky sky) {
+    return new WindowFinder.View(
+        spot.position(),
+        facing,
+        skyline,
+        Objects.requireNonNull(spot.zone(), "a candidate's zone is known"),
+        sky);
   }
 }

@@ -18,11 +18,24 @@ import org.lightledger.sun.SunDirection;
 /** Looks for the wanted light at one spot. */
 final class CandidateFinder {
   private final Set<LightClass> wanted;
+  private final Terms terms;
   private final MomentTable moments;
 
   CandidateFinder(Question question, MomentTable moments) {
     this.wanted = question.lights();
+    this.terms = question.terms();
     this.moments = moments;
+  }
+
+  /** What stands around the spot, and whether the sun is to reach it. */
+  private record Search(@Nullable Skyline skyline, Terms.SunWanted sunWanted) {
+    boolean sunFits(@Nullable Boolean directSun) {
+      return switch (sunWanted) {
+        case EITHER -> true;
+        case DIRECT -> Boolean.TRUE.equals(directSun);
+        case SHADE -> Boolean.FALSE.equals(directSun);
+      };
+    }
   }
 
   /** What was found at one spot: candidates, or why the question can not be answered. */
@@ -33,10 +46,26 @@ final class CandidateFinder {
    * sun above the horizon into open shade.
    */
   boolean possible(Spot spot) {
-    return wanted.contains(LightClass.OPEN_SHADE) || !at(spot, null).candidates().isEmpty();
+    return terms.sky() == Sky.CLEAR
+        && (wanted.contains(LightClass.OPEN_SHADE)
+            || !at(spot, new Search(null, Terms.SunWanted.EITHER)).candidates().isEmpty());
   }
 
   Found at(Spot spot, @Nullable Skyline skyline) {
+    Found found = at(spot, new Search(skyline, terms.sun()));
+    if (found.candidates().isEmpty()
+        && found.notKnown() == null
+        && terms.sun() != Terms.SunWanted.EITHER
+        && at(spot, new Search(skyline, Terms.SunWanted.EITHER)).candidates().stream()
+            .anyMatch(candidate -> candidate.light().directSun() == null)) {
+      return new Found(
+          List.of(),
+          "The light would fit, but whether the sun reaches this spot then is not known.");
+    }
+    return found;
+  }
+
+  private Found at(Spot spot, Search search) {
     if (spot.zone() == null) {
       return new Found(
           List.of(),
@@ -51,31 +80,29 @@ final class CandidateFinder {
       wanted.stream()
           .map(
               light ->
-                  best(spot, skyline, basis, days, Set.of(light), sun -> inTheMiddleOf(light, sun)))
+                  best(spot, search, basis, days, Set.of(light), sun -> inTheMiddleOf(light, sun)))
           .flatMap(Optional::stream)
           .max(Comparator.comparingDouble(candidate -> candidate.light().marginDeg()))
           .ifPresent(candidates::add);
     } else {
       for (Facing facing : spot.facings()) {
-        best(spot, skyline, Answer.FacingBasis.KNOWN, days, wanted, sun -> facing.bearing())
+        best(spot, search, Answer.FacingBasis.KNOWN, days, wanted, sun -> facing.bearing())
             .ifPresent(candidates::add);
       }
     }
     String notKnown =
-        candidates.isEmpty()
-                && wanted.contains(LightClass.OPEN_SHADE)
-                && !toldBy(skyline, spot, days)
+        candidates.isEmpty() && wanted.contains(LightClass.OPEN_SHADE) && !told(search, spot, days)
             ? "Open shade takes a skyline, and none is known for this spot and hour yet."
             : null;
     return new Found(candidates, notKnown);
   }
 
   /** Whether the skyline tells of every moment with the sun up whether it is hidden. */
-  private static boolean toldBy(@Nullable Skyline skyline, Spot spot, List<DayMoments> days) {
+  private boolean told(Search search, Spot spot, List<DayMoments> days) {
     for (DayMoments day : days) {
       for (DayMoments.Moment moment : day.moments()) {
         SunDirection sun = moment.subsolar().from(spot.position());
-        if (SpotLight.of(sun, sun.azimuth(), skyline).directSun() == null) {
+        if (light(sun, sun.azimuth(), search).directSun() == null) {
           return false;
         }
       }
@@ -83,9 +110,9 @@ final class CandidateFinder {
     return true;
   }
 
-  private static Optional<Candidate> best(
+  private Optional<Candidate> best(
       Spot spot,
-      @Nullable Skyline skyline,
+      Search search,
       Answer.FacingBasis basis,
       List<DayMoments> days,
       Set<LightClass> lights,
@@ -97,17 +124,25 @@ final class CandidateFinder {
       for (DayMoments.Moment moment : day.moments()) {
         SunDirection sun = moment.subsolar().from(spot.position());
         Bearing facing = facingAt.apply(sun);
-        if (lights.contains(SpotLight.classOf(sun, facing, skyline))) {
-          found = true;
-          SpotLight light = SpotLight.of(sun, facing, skyline);
-          if (best == null || light.marginDeg() > best.light().marginDeg()) {
-            best = new Candidate(spot, facing, basis, moment.instant(), sun, light, skyline, 0);
+        if (lights.contains(SpotLight.classOf(sun, facing, search.skyline(), terms.sky()))) {
+          SpotLight light = light(sun, facing, search);
+          if (search.sunFits(light.directSun())) {
+            found = true;
+            if (best == null || light.marginDeg() > best.light().marginDeg()) {
+              best =
+                  new Candidate(
+                      spot, facing, basis, moment.instant(), sun, light, search.skyline(), 0);
+            }
           }
         }
       }
       daysWithLight += found ? 1 : 0;
     }
     return best == null ? Optional.empty() : Optional.of(best.onDays(daysWithLight));
+  }
+
+  private SpotLight light(SunDirection sun, Bearing facing, Search search) {
+    return SpotLight.of(sun, facing, search.skyline(), terms.sky());
   }
 
   /** The facing that puts the sun into the middle of a class, to the right of the line of view. */

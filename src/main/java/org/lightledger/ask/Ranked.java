@@ -1,10 +1,8 @@
 package org.lightledger.ask;
 
 import java.time.OffsetDateTime;
-import java.time.ZoneId;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.skyline.Clearance;
 import org.lightledger.spot.Observation;
@@ -54,12 +52,9 @@ record Ranked(Candidate candidate, Answer.Tier tier, Answer.@Nullable NearestSho
     return kept == null || other.sunGapDeg() < kept.sunGapDeg() ? other : kept;
   }
 
-  Answer answer(WindowFinder windows) {
-    ZoneId zone = Objects.requireNonNull(candidate.spot().zone(), "a candidate's zone is known");
-    OffsetDateTime at = candidate.instant().atZone(zone).toOffsetDateTime();
-    WindowFinder.View view =
-        new WindowFinder.View(
-            candidate.spot().position(), candidate.facing(), candidate.skyline(), zone);
+  Answer answer(WindowFinder windows, Sky sky) {
+    WindowFinder.View view = candidate.view(sky);
+    OffsetDateTime at = candidate.instant().atZone(view.zone()).toOffsetDateTime();
     SpotLight light = candidate.light();
     Clearance clearance = light.clearance();
     OffsetDateTime directUntil =
@@ -83,6 +78,6 @@ record Ranked(Candidate candidate, Answer.Tier tier, Answer.@Nullable NearestSho
         tier,
         nearest,
         candidate.days(),
-        Reasons.of(candidate, at, directUntil, tier, nearest));
+        Reasons.of(candidate, at, directUntil, sky, tier, nearest));
   }
 }

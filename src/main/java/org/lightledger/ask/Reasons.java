@@ -20,8 +20,16 @@ final class Reasons {
       Candidate candidate,
       OffsetDateTime at,
       @Nullable OffsetDateTime directUntil,
+      Sky sky,
       Answer.Tier tier,
       Answer.@Nullable NearestShot nearest) {
+    if (sky == Sky.OVERCAST) {
+      return where(at, candidate.sun())
+          + "under an overcast sky the light is "
+          + (candidate.light().light() == LightClass.OPEN_SHADE
+              ? "even and without direct sun, whichever way one looks."
+              : candidate.light().light().label() + ".");
+    }
     return where(at, candidate.sun())
         + which(candidate.light().light(), candidate.sun(), candidate.facing(), candidate.basis())
         + skyline(candidate.light(), directUntil)

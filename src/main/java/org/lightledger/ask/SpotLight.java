@@ -30,9 +30,22 @@ public record SpotLight(
    * @param sun where the sun stands
    * @param facing where the camera looks
    * @param skyline what stands around the spot; null when nothing is known
-   * @return the light
+   * @return the light under a clear sky
    */
   public static SpotLight of(SunDirection sun, Bearing facing, @Nullable Skyline skyline) {
+    return of(sun, facing, skyline, Sky.CLEAR);
+  }
+
+  /**
+   * Tells the light.
+   *
+   * @param sun where the sun stands
+   * @param facing where the camera looks
+   * @param skyline what stands around the spot; null when nothing is known
+   * @param sky what the sky is like; under an overcast one all light with the sun up is open shade
+   * @return the light
+   */
+  static SpotLight of(SunDirection sun, Bearing facing, @Nullable Skyline skyline, Sky sky) {
     double turnDeg = facing.turnToDeg(sun.azimuth());
     LightClass open =
         LightRules.classify(sun.geometricAltitudeDeg(), sun.apparentAltitudeDeg(), turnDeg);
@@ -40,6 +53,10 @@ public record SpotLight(
         LightRules.marginDeg(sun.geometricAltitudeDeg(), sun.apparentAltitudeDeg(), turnDeg);
     if (open == LightClass.TWILIGHT || open == LightClass.DARK) {
       return new SpotLight(open, false, null, openMarginDeg);
+    }
+    double aboveHorizonDeg = sun.geometricAltitudeDeg() - LightRules.HORIZON_DEG;
+    if (sky == Sky.OVERCAST) {
+      return new SpotLight(LightClass.OPEN_SHADE, false, null, aboveHorizonDeg);
     }
     if (skyline == null || !skyline.knownAt(sun.azimuth().trueDeg())) {
       return new SpotLight(open, null, null, openMarginDeg);
@@ -52,7 +69,6 @@ public record SpotLight(
           clearance,
           Math.min(openMarginDeg, clearance.marginDeg()));
     }
-    double aboveHorizonDeg = sun.geometricAltitudeDeg() - LightRules.HORIZON_DEG;
     return new SpotLight(
         LightClass.OPEN_SHADE, false, clearance, Math.min(aboveHorizonDeg, -clearance.marginDeg()));
   }
@@ -63,13 +79,17 @@ public record SpotLight(
    * @param sun where the sun stands
    * @param facing where the camera looks
    * @param skyline what stands around the spot; null when nothing is known
-   * @return the class
+   * @return the class under a clear sky
    */
   public static LightClass classOf(SunDirection sun, Bearing facing, @Nullable Skyline skyline) {
+    return classOf(sun, facing, skyline, Sky.CLEAR);
+  }
+
+  /** The class alone, under any sky. */
+  static LightClass classOf(SunDirection sun, Bearing facing, @Nullable Skyline skyline, Sky sky) {
     LightClass open = LightRules.classify(sun, facing);
-    return open != LightClass.TWILIGHT && open != LightClass.DARK && hidden(sun, skyline)
-        ? LightClass.OPEN_SHADE
-        : open;
+    boolean up = open != LightClass.TWILIGHT && open != LightClass.DARK;
+    return up && (sky == Sky.OVERCAST || hidden(sun, skyline)) ? LightClass.OPEN_SHADE : open;
   }
 
   private static boolean hidden(SunDirection sun, @Nullable Skyline skyline) {

@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
 import org.lightledger.skyline.Skyline;
 import org.lightledger.spot.Observation;
 import org.lightledger.spot.Spot;
+import org.lightledger.spot.Trait;
 
 /** The spots that a question is put to. */
 public interface Stock {
@@ -27,6 +28,14 @@ public interface Stock {
    * @return observations by spot; a spot without any may be absent
    */
   Map<Long, List<Observation>> observations(Collection<Long> spotIds);
+
+  /**
+   * The spots that are or have something.
+   *
+   * @param traits what, at least one
+   * @return the numbers of the spots with all of them
+   */
+  Set<Long> spotsWith(Set<Trait> traits);
 
   /**
    * The spots around which something is known.

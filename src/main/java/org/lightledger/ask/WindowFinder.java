@@ -4,6 +4,9 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
 import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.Bearing;
@@ -36,19 +39,37 @@ final class WindowFinder {
   }
 
   /** Where a light is looked for. */
-  record View(GeoPoint place, Bearing facing, @Nullable Skyline skyline, ZoneId zone) {}
+  record View(GeoPoint place, Bearing facing, @Nullable Skyline skyline, ZoneId zone, Sky sky) {
+
+    LightClass classOf(SunDirection sun) {
+      return SpotLight.classOf(sun, facing, skyline, sky);
+    }
+  }
 
   /** The stretch of the local day around the moment in which the class is the moment's. */
   Answer.Window around(Instant moment, View view) {
-    LightClass light =
-        SpotLight.classOf(at(moment.toEpochMilli(), view), view.facing(), view.skyline());
-    Walk walk =
-        new Walk(
-            view,
-            direction -> SpotLight.classOf(direction, view.facing(), view.skyline()) == light);
+    LightClass light = view.classOf(at(moment.toEpochMilli(), view));
+    Walk walk = new Walk(view, direction -> view.classOf(direction) == light);
     return new Answer.Window(
         local(walk.edge(moment, startOfDay(moment, view), -1), view),
         local(walk.edge(moment, endOfDay(moment, view), 1), view));
+  }
+
+  /** All stretches of a local day in which the light is one of some classes, in order. */
+  List<Answer.Window> of(LocalDate day, View view, Set<LightClass> lights) {
+    List<Answer.Window> windows = new ArrayList<>();
+    Instant from = day.atStartOfDay(view.zone()).toInstant();
+    long end = day.plusDays(1).atStartOfDay(view.zone()).toInstant().toEpochMilli();
+    while (from.toEpochMilli() < end) {
+      boolean wanted = lights.contains(view.classOf(at(from.toEpochMilli(), view)));
+      Walk walk = new Walk(view, direction -> lights.contains(view.classOf(direction)) == wanted);
+      long edge = walk.edge(from, end, 1);
+      if (wanted) {
+        windows.add(new Answer.Window(local(from.toEpochMilli(), view), local(edge, view)));
+      }
+      from = Instant.ofEpochMilli(edge == end ? end : edge + FINEST_MS);
+    }
+    return windows;
   }
 
   /** When the sun, which reaches the spot at the moment, leaves it; by the end of the local day. */
@@ -58,7 +79,7 @@ final class WindowFinder {
   }
 
   private static boolean direct(SunDirection direction, View view) {
-    return switch (SpotLight.classOf(direction, view.facing(), view.skyline())) {
+    return switch (view.classOf(direction)) {
       case OPEN_SHADE, TWILIGHT, DARK -> false;
       case BACKLIT, RIM, SIDE, THREE_QUARTER_FRONT, FRONT, OVERHEAD -> true;
     };

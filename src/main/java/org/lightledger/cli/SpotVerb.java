@@ -4,9 +4,11 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.ask.SpotDay;
 import org.lightledger.geo.GeoPoint;
@@ -18,6 +20,7 @@ import org.lightledger.skyline.Skyline;
 import org.lightledger.skyline.SunOnSubject;
 import org.lightledger.spot.LightProfile;
 import org.lightledger.spot.Spot;
+import org.lightledger.spot.Trait;
 import org.lightledger.store.Ledger;
 import org.lightledger.store.LedgerSession;
 import org.lightledger.store.SkylineStore;
@@ -101,6 +104,13 @@ final class SpotVerb extends Verb {
     private @Nullable Map<Long, String> sunOnSubject;
 
     @Option(
+        names = "--traits",
+        split = ",",
+        paramLabel = "TRAIT",
+        description = "Says what the spot is and has, as in \"ask --with\"; none for nothing.")
+    private @Nullable List<String> traits;
+
+    @Option(
         names = "--delete",
         description = "Deletes the spot; its shots stay, and no import makes it again.")
     private boolean deleted;
@@ -108,8 +118,16 @@ final class SpotVerb extends Verb {
     @Option(names = "--bring-back", description = "Takes --delete back.")
     private boolean broughtBack;
 
-    /** Keeps what was measured or seen; tells in words what was done, or nothing if neither was. */
-    private @Nullable String keep(SkylineStore skylines, long spotId) {
+    /** Keeps what the owner says of the place; tells in words what was done, if it was that. */
+    private @Nullable String keep(LedgerSession session, long spotId) {
+      SkylineStore skylines = session.skylines();
+      List<String> codes = traits;
+      if (codes != null) {
+        Set<Trait> kept = EnumSet.noneOf(Trait.class);
+        codes.stream().filter(code -> !code.equals("none")).map(Trait::parse).forEach(kept::add);
+        session.traits().set(spotId, kept);
+        return "Kept what spot " + spotId + " is and has.";
+      }
       Path file = measured;
       Map<Long, String> seen = sunOnSubject;
       if (file != null) {
@@ -200,7 +218,7 @@ final class SpotVerb extends Verb {
         note(
             ledger.write(
                 session -> {
-                  String kept = asked.keep(session.skylines(), spotId);
+                  String kept = asked.keep(session, spotId);
                   return kept == null ? asked.apply(importer.editing(session), spotId) : kept;
                 }));
       }

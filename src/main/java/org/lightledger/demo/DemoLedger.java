@@ -14,6 +14,7 @@ import org.lightledger.store.NearSpot;
 /** Fills a ledger with the demo's scouting shots and names its spots. */
 public final class DemoLedger {
   private static final String SPOTS_FILE = "spots.csv";
+  private static final String REGION = "region";
 
   private DemoLedger() {}
 
@@ -21,7 +22,8 @@ public final class DemoLedger {
    * Imports the sample photos and gives the spots their names. Doing it again adds nothing and
    * keeps names that were changed meanwhile.
    *
-   * @param folder the ledger's folder; the photos are copied into it
+   * @param folder the ledger's folder; the photos are copied into it, and beside them the elevation
+   *     files and the map extract of their region
    * @param ledger the open ledger of that folder
    * @param importer imports into that ledger
    * @param progress follows the import
@@ -31,6 +33,7 @@ public final class DemoLedger {
       Path folder, Ledger ledger, Importer importer, ImportProgress progress) {
     Path photos = folder.resolve("sample-photos");
     SamplePhotos.unpackTo(photos);
+    SamplePhotos.unpackRegionTo(folder.resolve(REGION));
     ImportReport report = importer.run(List.of(photos), ImportOptions.standard(), progress);
     if (report.spotsMade() > 0) {
       List<SpotsFile.Line> lines = SpotsFile.read(photos.resolve(SPOTS_FILE));

@@ -30,7 +30,9 @@ public final class LedgerSession {
     DROPPED_SPOTS,
     ELEVATION_FILES,
     MEASURED_POINTS,
-    SKYLINES
+    SKYLINES,
+    SPOT_TRAITS,
+    QUESTIONS
   }
 
   private final Connection connection;
@@ -46,6 +48,8 @@ public final class LedgerSession {
   private final GroupingStore grouping = new GroupingStore(this);
   private final SkylineStore skylines = new SkylineStore(this);
   private final ElevationStore elevation = new ElevationStore(this);
+  private final TraitStore traits = new TraitStore(this);
+  private final QuestionStore questions = new QuestionStore(this);
   private boolean active;
 
   LedgerSession(Connection connection) {
@@ -140,6 +144,24 @@ public final class LedgerSession {
    */
   public ElevationStore elevation() {
     return elevation;
+  }
+
+  /**
+   * What spots are and have.
+   *
+   * @return its store
+   */
+  public TraitStore traits() {
+    return traits;
+  }
+
+  /**
+   * Questions that the owner keeps.
+   *
+   * @return their store
+   */
+  public QuestionStore questions() {
+    return questions;
   }
 
   /** A statement, prepared once for each connection. */

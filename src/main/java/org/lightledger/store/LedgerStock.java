@@ -10,6 +10,7 @@ import org.lightledger.ask.Stock;
 import org.lightledger.skyline.Skyline;
 import org.lightledger.spot.Observation;
 import org.lightledger.spot.Spot;
+import org.lightledger.spot.Trait;
 
 /**
  * A ledger's spots, to ask about. The whole stock is kept in memory until the ledger's stock
@@ -73,5 +74,10 @@ public final class LedgerStock implements Stock {
   @Override
   public Map<Long, Skyline> skylines(Collection<Long> spotIds) {
     return ledger.read(session -> session.skylines().ofSpots(spotIds));
+  }
+
+  @Override
+  public Set<Long> spotsWith(Set<Trait> traits) {
+    return ledger.read(session -> session.traits().spotsWith(traits));
   }
 }

@@ -46,8 +46,12 @@ final class House {
   }
 
   void show(Context ctx, String template, String title, Frame.Room room, Object page) {
-    long waiting = ledger.read(session -> session.shots().counts().needingAttention());
-    pages.show(ctx, template, new Frame(title, room, assets, (int) waiting), page);
+    pages.show(ctx, template, new Frame(title, room, assets, waiting()), page);
+  }
+
+  /** How many shots wait for the owner. */
+  int waiting() {
+    return (int) (long) ledger.read(session -> session.shots().counts().needingAttention());
   }
 
   /** The date at the place where most spots lie. */

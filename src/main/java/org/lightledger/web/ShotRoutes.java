@@ -165,9 +165,9 @@ final class ShotRoutes {
             sent.fields(),
             sent.fix().isEmpty() ? first(shot) : sent.fix(),
             AttentionViews.offsets(List.of(stored)),
-            AttentionViews.choices(List.of(stored))),
+            AttentionViews.readings(List.of(stored))),
         tapView(ctx, stored, taps),
-        corrected == null ? null : FixedView.of(corrected, id -> AttentionViews.name(stored)),
+        corrected == null ? null : FixedView.of(corrected, session),
         last(session, stored.id()),
         ctx.queryParam("undone") != null,
         sent.problems());

@@ -24,6 +24,7 @@ import org.lightledger.skyline.Skyline;
 import org.lightledger.spot.Facing;
 import org.lightledger.spot.Observation;
 import org.lightledger.spot.Spot;
+import org.lightledger.spot.Trait;
 import org.lightledger.sun.SpaEphemeris;
 import org.lightledger.sun.SunEphemeris;
 
@@ -234,6 +235,11 @@ class AskerTest {
     @Override
     public Map<Long, List<Observation>> observations(Collection<Long> spotIds) {
       return seen;
+    }
+
+    @Override
+    public Set<Long> spotsWith(Set<Trait> traits) {
+      return traits.contains(Trait.PARKING) ? Set.of(2L) : Set.of();
     }
 
     @Override

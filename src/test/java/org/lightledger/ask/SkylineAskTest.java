@@ -99,7 +99,7 @@ class SkylineAskTest {
     for (int i = 0; i < 40; i++) {
       Skyline skyline = walls(random);
       Bearing facing = new Bearing(random.nextInt(360));
-      WindowFinder.View view = new WindowFinder.View(PLACE, facing, skyline, MADRID);
+      WindowFinder.View view = new WindowFinder.View(PLACE, facing, skyline, MADRID, Sky.CLEAR);
       Instant moment =
           DAY.plusDays(random.nextInt(365))
               .atTime(9 + random.nextInt(9), random.nextInt(60))

@@ -22,6 +22,7 @@ import org.lightledger.shortlist.Shortlist;
 import org.lightledger.skyline.MeasuredSkyline;
 import org.lightledger.skyline.Skyline;
 import org.lightledger.spot.Facing;
+import org.lightledger.spot.Trait;
 
 class SchemaTest extends LedgerTestBase {
 
@@ -256,6 +257,9 @@ class SchemaTest extends LedgerTestBase {
     {"UPDATE skylines SET remarks = 'none'", "a skyline's remarks must be a list in JSON"},
     {"UPDATE skylines SET made_ms = 'noon'", "a skyline's made_ms must be whole milliseconds"},
     {"UPDATE skylines SET due = 2", "a skyline's due must be 0 or 1"},
+    {"UPDATE spot_traits SET trait = 'NICE'", "a spot's trait must be a known one"},
+    {"UPDATE questions SET name = ' '", "a question's name must be text and not blank"},
+    {"UPDATE questions SET query = x'41'", "a question's query must be text"},
     {"UPDATE skyline_sources SET id = 2", "skyline_sources has one row"},
     {"UPDATE dropped_spots SET name = ' '", "a dropped spot's name must be text and not blank"},
     {"UPDATE dropped_spots SET notes = x'41'", "a dropped spot's words must be text"},
@@ -430,6 +434,8 @@ class SchemaTest extends LedgerTestBase {
           session.shares().create(list, "abcdefghijklmnopqrstuv", true, Instant.EPOCH, null);
           session.settings().set("name", "value");
           session.grouping().anchor(spot, CHAPEL);
+          session.traits().set(spot, Set.of(Trait.PARKING));
+          session.questions().keep("Next month", "light=backlit");
           session.elevation().add(Path.of("hills.tif"), Instant.EPOCH);
           session
               .skylines()
