@@ -61,6 +61,7 @@ final class MapVerb implements Runnable {
         result = new MapAdding(ledger, services.clock()).add(file);
         if (result.added()) {
           overlapping(before, result.map());
+          makeSkylines(ledger);
         }
       } catch (IOException e) {
         note(String.valueOf(e.getMessage()));
@@ -142,6 +143,7 @@ final class MapVerb implements Runnable {
     public Integer call() {
       try (Ledger ledger = open()) {
         new MapAdding(ledger, services.clock()).remove(mapId);
+        makeSkylines(ledger);
       }
       print(
           () -> Map.of("removed", mapId),

@@ -1,13 +1,11 @@
 package org.lightledger.cli;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
-import org.lightledger.skyline.terrain.ElevationSurface;
 import org.lightledger.store.ElevationStore;
 import org.lightledger.store.Ledger;
+import org.lightledger.surroundings.ElevationCheck;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -49,7 +47,7 @@ final class TerrainVerb implements Runnable {
 
     @Override
     public Integer call() {
-      int files = check();
+      int files = ElevationCheck.files(paths);
       try (Ledger ledger = openOrMake()) {
         long added =
             ledger.write(
@@ -76,24 +74,6 @@ final class TerrainVerb implements Runnable {
                     skylines));
       }
       return 0;
-    }
-
-    /** Everything is opened once, so that a file that can not be used is refused now. */
-    private int check() {
-      try {
-        ElevationSurface.Opened opened =
-            ElevationSurface.open(paths, ElevationSurface.DEFAULT_CACHE_BYTES);
-        if (!opened.problems().isEmpty()) {
-          throw new IllegalArgumentException(String.join("; ", opened.problems()));
-        }
-        if (opened.files() == 0) {
-          throw new IllegalArgumentException(
-              "expected .hgt, .hgt.zip, .tif or .tiff files, found none in " + paths);
-        }
-        return opened.files();
-      } catch (IOException e) {
-        throw new UncheckedIOException("the elevation can not be read", e);
-      }
     }
   }
 

@@ -28,14 +28,14 @@ public final class LedgerSession {
     SETTINGS,
     ANCHORS,
     DROPPED_SPOTS,
-    MAPS,
-    OBSTRUCTIONS,
-    MAP_FEATURES,
     ELEVATION_FILES,
     MEASURED_POINTS,
     SKYLINES,
     SPOT_TRAITS,
-    QUESTIONS
+    QUESTIONS,
+    MAPS,
+    OBSTRUCTIONS,
+    MAP_FEATURES
   }
 
   private final Connection connection;
@@ -49,12 +49,12 @@ public final class LedgerSession {
   private final SettingStore settings = new SettingStore(this);
   private final CorrectionStore corrections = new CorrectionStore(this);
   private final GroupingStore grouping = new GroupingStore(this);
-  private final MapStore maps = new MapStore(this);
-  private final ObstructionStore obstructions = new ObstructionStore(this);
   private final SkylineStore skylines = new SkylineStore(this);
   private final ElevationStore elevation = new ElevationStore(this);
   private final TraitStore traits = new TraitStore(this);
   private final QuestionStore questions = new QuestionStore(this);
+  private final MapStore maps = new MapStore(this);
+  private final ObstructionStore obstructions = new ObstructionStore(this);
   private boolean active;
 
   LedgerSession(Connection connection) {
@@ -134,24 +134,6 @@ public final class LedgerSession {
   }
 
   /**
-   * The maps of regions, and what is drawn of them.
-   *
-   * @return their store
-   */
-  public MapStore maps() {
-    return maps;
-  }
-
-  /**
-   * What stands in the sun's way.
-   *
-   * @return its store
-   */
-  public ObstructionStore obstructions() {
-    return obstructions;
-  }
-
-  /**
    * What stands around spots.
    *
    * @return its store
@@ -185,6 +167,24 @@ public final class LedgerSession {
    */
   public QuestionStore questions() {
     return questions;
+  }
+
+  /**
+   * The maps of regions, and what is drawn of them.
+   *
+   * @return their store
+   */
+  public MapStore maps() {
+    return maps;
+  }
+
+  /**
+   * What stands in the sun's way.
+   *
+   * @return its store
+   */
+  public ObstructionStore obstructions() {
+    return obstructions;
   }
 
   /** A statement, prepared once for each connection. */

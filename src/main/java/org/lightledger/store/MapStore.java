@@ -107,6 +107,7 @@ public final class MapStore {
         .integer(problems)
         .integer(id)
         .run();
+    obstructionBounds(id).ifPresent(session.skylines()::obstructionsChanged);
     return find(id).orElseThrow();
   }
 
@@ -182,6 +183,7 @@ public final class MapStore {
     session.changing(LedgerSession.Content.MAPS);
     session.changing(LedgerSession.Content.OBSTRUCTIONS);
     session.changing(LedgerSession.Content.MAP_FEATURES);
+    obstructionBounds(id).ifPresent(session.skylines()::obstructionsChanged);
     if (session.call("DELETE FROM maps WHERE id = ?").integer(id).run() != 1) {
       throw LedgerException.notFound("map", id);
     }

@@ -125,6 +125,7 @@ public final class ObstructionStore {
    * @return the ledger's number
    */
   public long addByOwner(Obstruction obstruction) {
+    session.skylines().obstructionsChanged(MapBox.around(obstruction.outline()));
     return insert(obstruction, null, null);
   }
 
@@ -136,6 +137,8 @@ public final class ObstructionStore {
    * @throws LedgerException when the owner drew none with this number
    */
   public void changeByOwner(long id, Obstruction obstruction) {
+    markAround(id);
+    session.skylines().obstructionsChanged(MapBox.around(obstruction.outline()));
     session.changing(LedgerSession.Content.OBSTRUCTIONS);
     requireOne(
         id,
@@ -156,6 +159,7 @@ public final class ObstructionStore {
    * @throws LedgerException when the owner drew none with this number
    */
   public void removeByOwner(long id) {
+    markAround(id);
     session.changing(LedgerSession.Content.OBSTRUCTIONS);
     requireOne(
         id,
@@ -163,6 +167,13 @@ public final class ObstructionStore {
             .call("DELETE FROM obstructions WHERE id = ? AND origin = 'OWNER'")
             .integer(id)
             .run());
+  }
+
+  /** The skylines around what is about to change or go are due. */
+  private void markAround(long id) {
+    find(id)
+        .map(found -> MapBox.around(found.obstruction().outline()))
+        .ifPresent(session.skylines()::obstructionsChanged);
   }
 
   void addOfMap(MapObstruction found, long mapId) {

@@ -30,6 +30,7 @@ public final class Assets {
           Map.entry("maps.css", OWN + "maps.css"),
           Map.entry("pages.css", OWN + "pages.css"),
           Map.entry("spot.css", OWN + "spot.css"),
+          Map.entry("sky.css", OWN + "sky.css"),
           Map.entry("import.css", OWN + "import.css"),
           Map.entry("attention.css", OWN + "attention.css"),
           Map.entry("lists.css", OWN + "lists.css"),

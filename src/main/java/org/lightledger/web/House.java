@@ -12,6 +12,7 @@ import java.util.Map;
 import org.lightledger.spot.Spot;
 import org.lightledger.store.Ledger;
 import org.lightledger.store.LedgerSession;
+import org.lightledger.surroundings.SkylineKeeper;
 
 /** What every page of the owner needs. */
 final class House {
@@ -19,12 +20,14 @@ final class House {
   private final Pages pages;
   private final Assets assets;
   private final Clock clock;
+  private final SkylineKeeper skylines;
 
-  House(Ledger ledger, Pages pages, Assets assets, Clock clock) {
+  House(Ledger ledger, Pages pages, Assets assets, Clock clock, SkylineKeeper skylines) {
     this.ledger = ledger;
     this.pages = pages;
     this.assets = assets;
     this.clock = clock;
+    this.skylines = skylines;
   }
 
   Ledger ledger() {
@@ -37,6 +40,10 @@ final class House {
 
   Clock clock() {
     return clock;
+  }
+
+  SkylineKeeper skylines() {
+    return skylines;
   }
 
   void show(Context ctx, String template, String title, Frame.Room room, Object page) {
@@ -53,7 +60,7 @@ final class House {
   }
 
   private static int waiting(LedgerSession session) {
-    return (int) (long) session.shots().counts().needingAttention();
+    return (int) session.shots().counts().needingAttention();
   }
 
   /** The date at the place where most spots lie. */

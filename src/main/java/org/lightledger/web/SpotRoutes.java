@@ -3,9 +3,8 @@ package org.lightledger.web;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
-import java.time.LocalDate;
+import java.time.Duration;
 import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -14,6 +13,7 @@ import java.util.Map;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.Bearing;
+import org.lightledger.skyline.SunOnSubject;
 import org.lightledger.spot.Facing;
 import org.lightledger.spot.Observation;
 import org.lightledger.spot.Spot;
@@ -21,13 +21,16 @@ import org.lightledger.store.LedgerSession;
 import org.lightledger.store.StoredShot;
 import org.lightledger.sun.SunEphemeris;
 import org.lightledger.web.chart.FacingDial;
-import org.lightledger.web.chart.SunPathChart;
 
 /** The stock of spots, and the page of each. */
 final class SpotRoutes {
   private static final int MOST_NAME = 120;
   private static final int MOST_TEXT = 4000;
   private static final int MOST_OWN_FACINGS = 24;
+
+  /** How long a page waits for what was changed just before: own choice. */
+  static final Duration SETTLE = Duration.ofMillis(400);
+
   private static final List<Map.Entry<String, String>> KINDS =
       List.of(
           Map.entry("", "all spots"),
@@ -36,16 +39,22 @@ final class SpotRoutes {
           Map.entry("cautions", "with cautions noted"));
 
   private final House house;
-  private final SunEphemeris sun;
+  private final SpotSky sky;
 
   SpotRoutes(House house, SunEphemeris sun) {
     this.house = house;
-    this.sun = sun;
+    this.sky = new SpotSky(house, sun);
+  }
+
+  /** What was sent in vain, and is shown again. */
+  private record Sent(
+      SpotPage.@Nullable Form form, @Nullable MeasuredView measured, List<FieldProblem> problems) {
+    static final Sent NOTHING = new Sent(null, null, List.of());
   }
 
   void register(RoutesConfig routes) {
     routes.get("/spots", this::list);
-    routes.get("/spots/{id}", ctx -> show(ctx, null, List.of()));
+    routes.get("/spots/{id}", this::get);
     routes.post("/spots/{id}", this::save);
     routes.post("/spots/{id}/facings", this::addFacing);
     routes.post("/spots/{id}/facings/{number}/remove", this::removeFacing);
@@ -120,24 +129,48 @@ final class SpotRoutes {
     };
   }
 
-  private void show(Context ctx, SpotPage.@Nullable Form sent, List<FieldProblem> problems) {
-    SpotPage page = house.ledger().read(session -> page(ctx, session, sent, problems));
+  private void get(Context ctx) {
+    house.skylines().settle(SETTLE);
+    if (!Pages.wantsPart(ctx)) {
+      show(ctx, Sent.NOTHING);
+      return;
+    }
+    SkyView view =
+        house
+            .ledger()
+            .read(
+                session -> {
+                  Spot spot = find(ctx, session);
+                  return sky.view(ctx, session, spot, session.shots().ofSpot(spot.id()));
+                });
+    if (!view.problems().isEmpty()) {
+      ctx.status(422);
+    }
+    house.pages().part(ctx, "sky", view);
+  }
+
+  /** Shows the page again with readings that can not be kept. */
+  void refuse(Context ctx, MeasuredView measured, List<FieldProblem> problems) {
+    ctx.status(422);
+    show(ctx, new Sent(null, measured, problems));
+  }
+
+  private void show(Context ctx, Sent sent) {
+    SpotPage page = house.ledger().read(session -> page(ctx, session, sent));
+    if (!page.sky().problems().isEmpty()) {
+      ctx.status(422);
+    }
     house.show(ctx, "spot", page.name(), Frame.Room.SPOTS, page);
   }
 
-  private SpotPage page(
-      Context ctx,
-      LedgerSession session,
-      SpotPage.@Nullable Form sent,
-      List<FieldProblem> problems) {
+  private SpotPage page(Context ctx, LedgerSession session, Sent sent) {
     Spot spot = find(ctx, session);
     List<StoredShot> shots = session.shots().ofSpot(spot.id());
+    Map<Long, SunOnSubject> said = session.skylines().sunOnSubject(spot.id());
     ZoneId known = spot.zone();
-    ZoneId zone = known == null ? ZoneOffset.UTC : known;
-    LocalDate today = LocalDate.ofInstant(house.clock().instant(), zone);
-    SunPathChart.Model chart =
-        new SunPathChart.Model(spot.position(), zone, today, spot.facings(), SpotViews.suns(shots));
     String area = spot.area();
+    SpotPage.Form form = sent.form();
+    MeasuredView measured = sent.measured();
     SpotPage.Form stored =
         new SpotPage.Form(
             spot.name(), area == null ? "" : area, spot.notes(), spot.cautions(), spot.open());
@@ -153,14 +186,13 @@ final class SpotRoutes {
         spot.open(),
         spot.notes(),
         spot.cautions(),
-        Words.day(today),
-        SunPathChart.draw(sun, "sunpath-wide", chart, SunPathChart.Size.WIDE),
-        SunPathChart.draw(sun, "sunpath-narrow", chart, SunPathChart.Size.NARROW),
+        sky.view(ctx, session, spot, shots),
+        measured == null ? MeasuredRoutes.view(ctx, house, session, spot) : measured,
         FacingDial.facings("facings", spot.facings(), spot.open(), null),
         SpotViews.facings(spot),
-        shots.stream().map(SpotViews::shot).toList(),
-        sent == null ? stored : sent,
-        problems,
+        shots.stream().map(shot -> SpotViews.shot(shot, said.get(shot.id()))).toList(),
+        form == null ? stored : form,
+        sent.problems(),
         ctx.queryParam("saved") != null,
         session.shortlists().all().stream()
             .map(list -> new AskPage.ListChoice(String.valueOf(list.id()), list.title(), false))
@@ -179,7 +211,7 @@ final class SpotRoutes {
             fields.ticked("open"));
     if (!fields.problems().isEmpty()) {
       ctx.status(422);
-      show(ctx, form, fields.problems());
+      show(ctx, new Sent(form, null, fields.problems()));
       return;
     }
     house
@@ -215,7 +247,7 @@ final class SpotRoutes {
     }
     if (bearing == null || spread == null && !fields.raw("spread").isEmpty()) {
       ctx.status(422);
-      show(ctx, null, fields.problems());
+      show(ctx, new Sent(null, null, fields.problems()));
       return;
     }
     Facing facing =
@@ -260,7 +292,7 @@ final class SpotRoutes {
     ctx.redirect("/spots/" + id + "#facings-of-spot", HttpStatus.SEE_OTHER);
   }
 
-  private static Spot find(Context ctx, LedgerSession session) {
+  static Spot find(Context ctx, LedgerSession session) {
     return session
         .spots()
         .find(House.id(ctx, "id"))

@@ -61,7 +61,7 @@ public final class WebServer implements AutoCloseable {
     SharePage sharePage = new SharePage(pages, assets);
     ShareRoutes shares = new ShareRoutes(ledger, previews, sharePage, clock);
     this.jobs = new ImportJobs(importer, FolderWatch.STANDARD_SETTLE);
-    House house = new House(ledger, pages, assets, clock);
+    House house = new House(ledger, pages, assets, clock, skylines);
     this.owner =
         Javalin.create(
             config -> {
@@ -81,7 +81,10 @@ public final class WebServer implements AutoCloseable {
               config.routes.get("/shots/{id}/preview", previews::serve);
               new MapRoutes(new MapTiles(ledger)).register(config.routes);
               new AskRoutes(house, asker, new LedgerStock(ledger)).register(config.routes);
-              new SpotRoutes(house, sun).register(config.routes);
+              SpotRoutes spots = new SpotRoutes(house, sun);
+              spots.register(config.routes);
+              new MeasuredRoutes(house, spots).register(config.routes);
+              new SurroundingsRoutes(house).register(config.routes);
               new GroupingRoutes(house, importer).register(config.routes);
               new ImportRoutes(house, jobs, new Uploads(folder.resolve("imported")))
                   .register(config.routes);
