@@ -129,7 +129,7 @@ public final class SkylineWork {
     if (!sources.obstructions().isEmpty()) {
       BuildingHorizon horizon =
           Obstructions.of(sources.obstructions(), surface).around(place, BuildingOptions.STANDARD);
-      horizon.inside().stream().map(SkylineWork::insideOf).forEach(remarks::add);
+      horizon.inside().stream().map(SkylineWork::insideOf).distinct().forEach(remarks::add);
       skyline = horizon.onto(skyline);
     }
     if (!sources.measured().isEmpty()) {

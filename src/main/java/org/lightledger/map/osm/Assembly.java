@@ -1,6 +1,7 @@
 package org.lightledger.map.osm;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -27,17 +28,31 @@ import org.locationtech.jts.geom.Polygon;
 final class Assembly {
   private final Needed needed;
   private final MapBox bounds;
+
+  /** Widths where none is given, metres: own choice. */
+  private static final double HEDGE_WIDTH_M = 1.0;
+
+  private static final double WALL_WIDTH_M = 0.4;
+
   private final Problems problems;
   private final MapSink sink;
   private final Parts parts = new Parts();
   private final List<LineString> coast = new ArrayList<>();
   private final List<Building> buildings = new ArrayList<>();
 
+  /** Nodes that are trees: a row that is drawn through its trees counts by them. */
+  private final Set<Long> trees = new HashSet<>();
+
   Assembly(Needed needed, MapBox bounds, Problems problems, MapSink sink) {
     this.needed = needed;
     this.bounds = bounds;
     this.problems = problems;
     this.sink = sink;
+    for (Needed.Point point : needed.points()) {
+      if (TagRules.isTree(point.tags())) {
+        trees.add(point.id());
+      }
+    }
   }
 
   /** A building whose parts have not all been met yet. */
@@ -131,10 +146,17 @@ final class Assembly {
       coast.add(drawn);
     }
     if (TagRules.isTreeRow(way.tags())) {
-      List<String> found = new ArrayList<>();
-      double widthM = HeightTags.lengthM(way.tags(), "width", found).orElse(Crowns.ROW_WIDTH_M);
-      found.forEach(problem -> problems.add(sourceId, problem));
-      obstruction(sourceId, ObstructionKind.TREE_ROW, Crowns.row(drawn, widthM), way.tags());
+      if (Arrays.stream(way.nodeIds()).noneMatch(trees::contains)) {
+        row(sourceId, ObstructionKind.TREE_ROW, drawn, Crowns.ROW_WIDTH_M, way.tags());
+      }
+    } else if (TagRules.isBarrier(way.tags())) {
+      boolean hedge = TagRules.isHedge(way.tags());
+      row(
+          sourceId,
+          hedge ? ObstructionKind.TREE_ROW : ObstructionKind.BUILDING,
+          drawn,
+          hedge ? HEDGE_WIDTH_M : WALL_WIDTH_M,
+          way.tags());
     }
     if (way.closed() && TagRules.isArea(way.tags())) {
       Geometry area = spent ? null : Rings.area(line);
@@ -150,6 +172,20 @@ final class Assembly {
       feature(sourceId, kind, drawn, way.tags());
     } else if (TagRules.areaObstruction(way.tags()) != null) {
       problems.add(sourceId, "expected a way that ends where it starts, found an open one");
+    }
+  }
+
+  private void row(
+      String sourceId,
+      ObstructionKind kind,
+      LineString middle,
+      double usualWidthM,
+      Map<String, String> tags) {
+    List<String> found = new ArrayList<>();
+    double widthM = HeightTags.lengthM(tags, "width", found).orElse(usualWidthM);
+    found.forEach(problem -> problems.add(sourceId, problem));
+    for (Geometry piece : Crowns.rowInPieces(middle, widthM)) {
+      obstruction(sourceId, kind, piece, tags);
     }
   }
 
@@ -223,17 +259,21 @@ final class Assembly {
       String sourceId, ObstructionKind kind, Geometry area, Map<String, String> tags) {
     HeightTags heights = HeightTags.of(kind, tags);
     heights.problems().forEach(problem -> problems.add(sourceId, problem));
-    sink.obstruction(
-        new MapObstruction(
-            new Obstruction(
-                sourceId,
-                kind,
-                area,
-                heights.heightM(),
-                heights.minHeightM(),
-                heights.source(),
-                null),
-            name(tags)));
+    String name = name(tags);
+    for (Roofs.Layer layer : Roofs.layers(area, tags, heights)) {
+      sink.obstruction(
+          new MapObstruction(
+              new Obstruction(
+                  sourceId,
+                  kind,
+                  layer.outline(),
+                  layer.heightM(),
+                  heights.minHeightM(),
+                  heights.source(),
+                  null),
+              name));
+      name = null;
+    }
   }
 
   private void feature(

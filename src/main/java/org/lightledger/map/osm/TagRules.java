@@ -34,6 +34,9 @@ final class TagRules {
           "place",
           "railway",
           "roof:height",
+          "roof:shape",
+          "roof:orientation",
+          "barrier",
           "roof:levels",
           "tunnel",
           "type",
@@ -195,6 +198,22 @@ final class TagRules {
     return "tree_row".equals(tags.get("natural"));
   }
 
+  /**
+   * Whether it is a wall, a hedge or a fence of boards whose height is given: few are as high as a
+   * face, so none is assumed.
+   */
+  static boolean isBarrier(Map<String, String> tags) {
+    return tags.containsKey("height")
+        && switch (value(tags, "barrier")) {
+          case "wall", "city_wall", "retaining_wall", "hedge" -> true;
+          default -> false;
+        };
+  }
+
+  static boolean isHedge(Map<String, String> tags) {
+    return "hedge".equals(tags.get("barrier"));
+  }
+
   static boolean isCoast(Map<String, String> tags) {
     return "coastline".equals(tags.get("natural"));
   }
@@ -211,6 +230,7 @@ final class TagRules {
     boolean line =
         tags.containsKey("highway")
             || isTreeRow(tags)
+            || isBarrier(tags)
             || tags.containsKey("railway")
             || "no".equals(area);
     return !line && (areaObstruction(tags) != null || area(tags) != null || point(tags) != null);

@@ -54,6 +54,7 @@ final class WaysPass implements OsmVisitor {
             || TagRules.line(tags) != null
             || TagRules.point(tags) != null
             || TagRules.isTreeRow(tags)
+            || TagRules.isBarrier(tags)
             || TagRules.isCoast(tags));
   }
 

@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
 import org.lightledger.map.FeatureKind;
 import org.lightledger.map.MapFeature;
 import org.lightledger.map.MapObstruction;
+import org.lightledger.skyline.buildings.Obstruction;
 import org.lightledger.skyline.buildings.ObstructionKind;
 
 /** Draws areas: water, green, squares, woods, houses. */
@@ -67,9 +68,12 @@ final class Areas {
         house(shapes.path(feature.geometry()));
       }
     }
-    for (MapObstruction obstruction : obstructions) {
-      if (obstruction.obstruction().kind() == ObstructionKind.BUILDING) {
-        house(shapes.path(obstruction.obstruction().outline()));
+    Obstruction last = null;
+    for (MapObstruction found : obstructions) {
+      Obstruction body = found.obstruction();
+      if (body.kind() == ObstructionKind.BUILDING && !isOn(last, body)) {
+        last = body;
+        house(shapes.path(body.outline()));
       }
     }
   }
@@ -84,6 +88,13 @@ final class Areas {
   }
 
   /** Single trees and rows, through which the ground is seen. */
+  /** Whether a body is part of the roof of the one before. */
+  private static boolean isOn(@Nullable Obstruction house, Obstruction body) {
+    return house != null
+        && house.id().equals(body.id())
+        && house.outline().getEnvelopeInternal().contains(body.outline().getEnvelopeInternal());
+  }
+
   void crowns(List<MapObstruction> obstructions) {
     Color colour = new Color(look.tree.getRed(), look.tree.getGreen(), look.tree.getBlue(), 150);
     trees(obstructions, ObstructionKind.TREE, colour);

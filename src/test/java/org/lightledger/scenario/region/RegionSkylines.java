@@ -2,9 +2,14 @@ package org.lightledger.scenario.region;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.lightledger.geo.GeoPoint;
+import org.lightledger.map.MapFeature;
+import org.lightledger.map.MapObstruction;
+import org.lightledger.map.MapSink;
+import org.lightledger.map.osm.OsmExtract;
 import org.lightledger.skyline.Skyline;
 import org.lightledger.skyline.buildings.BuildingHorizon;
 import org.lightledger.skyline.buildings.BuildingOptions;
@@ -39,8 +44,19 @@ public final class RegionSkylines {
     if (!opened.problems().isEmpty()) {
       throw new IOException(String.join("; ", opened.problems()));
     }
-    return new RegionSkylines(
-        opened.surface(), ExtractObstructions.read(folder.resolve(WriteSampleRegion.EXTRACT)));
+    List<Obstruction> obstructions = new ArrayList<>();
+    OsmExtract.read(folder.resolve(WriteSampleRegion.EXTRACT))
+        .show(
+            new MapSink() {
+              @Override
+              public void obstruction(MapObstruction found) {
+                obstructions.add(found.obstruction());
+              }
+
+              @Override
+              public void feature(MapFeature feature) {}
+            });
+    return new RegionSkylines(opened.surface(), obstructions);
   }
 
   /** The ground's height above sea level, metres. */
