@@ -80,6 +80,7 @@ public final class WebServer implements AutoCloseable {
               config.routes.get("/static/{fingerprint}/{name}", assets::serve);
               config.routes.get("/shots/{id}/preview", previews::serve);
               new AskRoutes(house, asker, new LedgerStock(ledger)).register(config.routes);
+              new SpotListRoutes(house).register(config.routes);
               SpotRoutes spots = new SpotRoutes(house, sun);
               spots.register(config.routes);
               new MeasuredRoutes(house, spots).register(config.routes);
