@@ -145,7 +145,7 @@
 
   const build = (element) => {
     const map = L.map(element, {
-      zoomSnap: 0.5,
+      zoomSnap: window.basemap.zoomSnap(),
       zoomControl: false,
       maxZoom: 20,
       minZoom: 1,
@@ -153,10 +153,9 @@
     });
     map.setView([0, 0], 1);
     map.attributionControl.setPrefix("");
-    map.attributionControl.addAttribution("Your own positions, WGS 84. No base map.");
     L.control.zoom({ position: "topright" }).addTo(map);
     L.control.scale({ imperial: false }).addTo(map);
-    window.graticule(map);
+    window.basemap.add(map);
     const state = {
       map,
       places: [],

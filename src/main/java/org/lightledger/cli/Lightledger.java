@@ -43,6 +43,7 @@ public final class Lightledger implements Runnable {
             .addSubcommand(new RehearseVerb(services))
             .addSubcommand(new AlignVerb(services))
             .addSubcommand(TerrainVerb.of(services))
+            .addSubcommand(MapVerb.of(services))
             .addSubcommand(new ShortlistVerb(services))
             .addSubcommand(ShareVerb.of(services))
             .addSubcommand(new CheckVerb(services))

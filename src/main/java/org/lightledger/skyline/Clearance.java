@@ -13,6 +13,9 @@ import java.util.Locale;
 public record Clearance(
     double marginDeg, double uncertaintyDeg, SkylineSource source, boolean lowerBoundOnly) {
 
+  /** What rounds to nothing with one decimal, degrees. */
+  private static final double SMALLEST_TOLD_DEG = 0.05;
+
   /**
    * Checks the numbers.
    *
@@ -55,11 +58,13 @@ public record Clearance(
   public String toText() {
     return String.format(
         Locale.ROOT,
-        "%s %s by %.1f degrees, plus or minus %.1f%s",
+        "%s %s by %.1f degrees, plus or minus %s%s",
         direct() ? "clears" : "is behind",
         label(),
         Math.abs(marginDeg),
-        uncertaintyDeg,
+        uncertaintyDeg < SMALLEST_TOLD_DEG
+            ? "less than 0.1"
+            : String.format(Locale.ROOT, "%.1f", uncertaintyDeg),
         direct() && lowerBoundOnly ? ", as far as is known" : "");
   }
 

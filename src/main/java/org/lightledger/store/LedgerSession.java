@@ -32,7 +32,10 @@ public final class LedgerSession {
     MEASURED_POINTS,
     SKYLINES,
     SPOT_TRAITS,
-    QUESTIONS
+    QUESTIONS,
+    MAPS,
+    OBSTRUCTIONS,
+    MAP_FEATURES
   }
 
   private final Connection connection;
@@ -50,6 +53,8 @@ public final class LedgerSession {
   private final ElevationStore elevation = new ElevationStore(this);
   private final TraitStore traits = new TraitStore(this);
   private final QuestionStore questions = new QuestionStore(this);
+  private final MapStore maps = new MapStore(this);
+  private final ObstructionStore obstructions = new ObstructionStore(this);
   private boolean active;
 
   LedgerSession(Connection connection) {
@@ -164,6 +169,24 @@ public final class LedgerSession {
     return questions;
   }
 
+  /**
+   * The maps of regions, and what is drawn of them.
+   *
+   * @return their store
+   */
+  public MapStore maps() {
+    return maps;
+  }
+
+  /**
+   * What stands in the sun's way.
+   *
+   * @return its store
+   */
+  public ObstructionStore obstructions() {
+    return obstructions;
+  }
+
   /** A statement, prepared once for each connection. */
   Call call(String sql) {
     if (!active) {
@@ -188,14 +211,15 @@ public final class LedgerSession {
   }
 
   void rebuildSpatialIndexes() {
-    call("DELETE FROM rtree_spots_geom").run();
-    call("INSERT INTO rtree_spots_geom SELECT id, ST_MinX(geom), ST_MaxX(geom), ST_MinY(geom),"
-            + " ST_MaxY(geom) FROM spots WHERE NOT ST_IsEmpty(geom)")
-        .run();
-    call("DELETE FROM rtree_shots_geom").run();
-    call("INSERT INTO rtree_shots_geom SELECT id, ST_MinX(geom), ST_MaxX(geom), ST_MinY(geom),"
-            + " ST_MaxY(geom) FROM shots WHERE geom NOT NULL AND NOT ST_IsEmpty(geom)")
-        .run();
+    for (String table : LedgerCheck.FEATURES) {
+      call("DELETE FROM rtree_" + table + "_geom").run();
+      call("INSERT INTO rtree_"
+              + table
+              + "_geom SELECT id, ST_MinX(geom), ST_MaxX(geom), ST_MinY(geom), ST_MaxY(geom) FROM "
+              + table
+              + " WHERE geom NOT NULL AND NOT ST_IsEmpty(geom)")
+          .run();
+    }
   }
 
   void beginReading() {

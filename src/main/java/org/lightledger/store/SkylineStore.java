@@ -11,10 +11,12 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
+import org.lightledger.map.MapBox;
 import org.lightledger.skyline.MeasuredSkyline;
 import org.lightledger.skyline.ShotProof;
 import org.lightledger.skyline.Skyline;
 import org.lightledger.skyline.SunOnSubject;
+import org.lightledger.skyline.buildings.BuildingOptions;
 import org.lightledger.sun.SunDirection;
 
 /** The skylines of spots, and what the owner measured and saw there. */
@@ -115,6 +117,26 @@ public final class SkylineStore {
   }
 
   /**
+   * Notes that obstructions changed: the skylines of all spots from which they can be seen are due.
+   *
+   * @param changed the box in which they lie, or lay
+   */
+  void obstructionsChanged(MapBox changed) {
+    session.call("UPDATE skyline_sources SET version = version + 1").run();
+    SearchBox box = SearchBox.around(changed, BuildingOptions.STANDARD.rangeM());
+    session
+        .call(
+            "UPDATE skylines SET due = 1 WHERE due = 0 AND spot_id IN (SELECT r.id"
+                + " FROM rtree_spots_geom r WHERE r.minx <= ? AND r.maxx >= ? AND r.miny <= ?"
+                + " AND r.maxy >= ?)")
+        .real("longitude in degrees", box.eastDeg())
+        .real("longitude in degrees", box.westDeg())
+        .real("latitude in degrees", box.northDeg())
+        .real("latitude in degrees", box.southDeg())
+        .run();
+  }
+
+  /**
    * Counts the spots whose skyline is to be made.
    *
    * @return how many
@@ -140,6 +162,7 @@ public final class SkylineStore {
     return session
             .call(
                 "SELECT EXISTS (SELECT 1 FROM elevation_files)"
+                    + " OR EXISTS (SELECT 1 FROM obstructions)"
                     + " OR EXISTS (SELECT 1 FROM measured_points)"
                     + " OR EXISTS (SELECT 1 FROM shots WHERE sun_on_subject NOT NULL)")
             .number()

@@ -101,7 +101,7 @@ public final class SkylineWork {
   private static Sources sources(LedgerSession session, SkylineStore.Due due) {
     return new Sources(
         due,
-        List.of(),
+        session.obstructions().near(due.place(), BuildingOptions.STANDARD.rangeM()),
         session.skylines().measured(due.spotId()),
         session.skylines().proofs(due.spotId()));
   }

@@ -38,6 +38,7 @@ public final class Assets {
           Map.entry("page.js", OWN + "page.js"),
           Map.entry("map.js", OWN + "map.js"),
           Map.entry("graticule.js", OWN + "graticule.js"),
+          Map.entry("basemap.js", OWN + "basemap.js"),
           Map.entry("import.js", OWN + "import.js"),
           Map.entry("attention.js", OWN + "attention.js"),
           Map.entry("tap.js", OWN + "tap.js"),

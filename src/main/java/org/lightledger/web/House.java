@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import org.lightledger.spot.Spot;
 import org.lightledger.store.Ledger;
+import org.lightledger.store.LedgerSession;
 import org.lightledger.surroundings.SkylineKeeper;
 
 /** What every page of the owner needs. */
@@ -46,12 +47,20 @@ final class House {
   }
 
   void show(Context ctx, String template, String title, Frame.Room room, Object page) {
-    pages.show(ctx, template, new Frame(title, room, assets, waiting()), page);
+    Frame frame =
+        ledger.read(
+            session ->
+                new Frame(title, room, assets, waiting(session), BaseMap.of(session.maps())));
+    pages.show(ctx, template, frame, page);
   }
 
   /** How many shots wait for the owner. */
   int waiting() {
-    return (int) (long) ledger.read(session -> session.shots().counts().needingAttention());
+    return ledger.read(House::waiting);
+  }
+
+  private static int waiting(LedgerSession session) {
+    return (int) session.shots().counts().needingAttention();
   }
 
   /** The date at the place where most spots lie. */

@@ -54,7 +54,7 @@ final class SkylineViews {
 
   private static List<SkyView.Step> settle() {
     return List.of(
-        new SkyView.Step("Add elevation of the country around", "/surroundings"),
+        new SkyView.Step("Add elevation or a map of the country around", "/surroundings"),
         new SkyView.Step("Measure the skyline by hand", "#measured"),
         new SkyView.Step("Say of a shot whether the sun was on the subject", "#shots-head"));
   }

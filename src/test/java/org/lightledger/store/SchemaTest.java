@@ -267,6 +267,49 @@ class SchemaTest extends LedgerTestBase {
       "UPDATE dropped_spots SET facings = 'none'", "a dropped spot's facings must be a list in JSON"
     },
     {"UPDATE spot_sums SET weight = -1", "a spot's running sums must be whole numbers"},
+    {"UPDATE maps SET path = ''", "a map's file_name and path must be text and not empty"},
+    {"UPDATE maps SET sha256 = 'x'", "sha256 must be 64 digits of 0-9 a-f"},
+    {"UPDATE maps SET added_ms = 'noon'", "a map's added_ms must be whole milliseconds"},
+    {"UPDATE maps SET licence = ' '", "a map's licence must be text and not blank"},
+    {
+      "UPDATE maps SET west_deg = 99",
+      "a map's bounds must be -180 <= west <= east <= 180 and -90 <= south <= north <= 90"
+    },
+    {"UPDATE maps SET feature_count = -1", "a map's counts must be 0 or more"},
+    {
+      "UPDATE obstructions SET geom = 'text'", "an obstruction's geom must be a GeoPackage geometry"
+    },
+    {
+      "UPDATE obstructions SET kind = 'HEDGE'",
+      "an obstruction's kind must be BUILDING, TREE, TREE_ROW or WOOD"
+    },
+    {
+      "UPDATE obstructions SET height_m = 0",
+      "an obstruction's heights must be 0 <= min_height_m < height_m <= 1000"
+    },
+    {
+      "UPDATE obstructions SET height_source = 'GUESS'",
+      "height_source must be GIVEN, LEVELS or ASSUMED"
+    },
+    {"UPDATE obstructions SET ground_m = 9e999", "ground_m must be a finite number of metres"},
+    {"UPDATE obstructions SET name = ''", "an obstruction's name must be text and not blank"},
+    {
+      "UPDATE obstructions SET origin = 'OWNER' WHERE map_id IS NOT NULL",
+      "an obstruction's origin must be MAP with a map_id, or OWNER without"
+    },
+    {
+      "UPDATE obstructions SET source_id = ' '",
+      "an obstruction's source_id must be text and not blank"
+    },
+    {"UPDATE map_features SET geom = x'00'", "a map feature's geom must be a GeoPackage geometry"},
+    {"UPDATE map_features SET kind = 'VOLCANO'", "a map feature's kind must be a known one"},
+    {"UPDATE map_features SET name = ' '", "a map feature's name must be text and not blank"},
+    {"UPDATE map_features SET level = 2", "a map feature's level must be -1, 0 or 1"},
+    {
+      "UPDATE map_features SET source_id = ''",
+      "a map feature's source_id must be text and not blank"
+    },
+    {"UPDATE map_stock SET id = 2", "map_stock has one row"},
   };
 
   @Test
@@ -387,7 +430,12 @@ class SchemaTest extends LedgerTestBase {
             "SELECT id FROM shots WHERE spot_id = ? AND sun_on_subject NOT NULL",
             "SELECT spot_id FROM skylines WHERE due = 1",
             "SELECT spot_id FROM skylines WHERE angles IS NOT NULL",
-            "SELECT 1 FROM shots WHERE spot_id = ? AND position_error_m <= ?")) {
+            "SELECT 1 FROM shots WHERE spot_id = ? AND position_error_m <= ?",
+            "SELECT id FROM obstructions WHERE map_id = ?",
+            "SELECT id FROM obstructions WHERE kind = 'WOOD'",
+            "SELECT id FROM map_features WHERE map_id = ?",
+            "SELECT id FROM map_features WHERE kind = ?",
+            "SELECT id FROM maps WHERE sha256 = ?")) {
       List<String> plan =
           ledger.read(
               session ->
@@ -448,6 +496,8 @@ class SchemaTest extends LedgerTestBase {
                   new SkylineStore.Due(spot, CHAPEL), Skyline.notKnown(), List.of(), Instant.EPOCH);
           long dropped = session.spots().insert(Samples.spot("Well", CHAPEL));
           session.grouping().drop(session.spots().find(dropped).orElseThrow());
+          MapSamples.add(session, 1);
+          session.obstructions().addByOwner(MapSamples.house("Barn", CHAPEL, 8));
         });
   }
 
