@@ -151,11 +151,9 @@ final class SkylineViews {
             ? "at least "
             : skyline.flags(step).contains(SkylineFlag.AT_MOST) ? "at most " : "";
     return bound
-        + String.format(
-            Locale.ROOT,
-            "%.1f° ± %.1f°",
-            tenths(skyline.altitudeDeg(step)),
-            skyline.uncertaintyDeg(step));
+        + Words.fineDegrees(tenths(skyline.altitudeDeg(step)))
+        + " ± "
+        + SunWords.uncertainty(skyline.uncertaintyDeg(step));
   }
 
   /** Rounded, and never a negative zero. */
