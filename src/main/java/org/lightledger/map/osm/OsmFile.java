@@ -1,10 +1,10 @@
 package org.lightledger.map.osm;
 
 import java.io.BufferedInputStream;
-import java.io.CharConversionException;
 import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -42,7 +42,7 @@ final class OsmFile {
       } else {
         throw unknown();
       }
-    } catch (EOFException | ZipException | CharConversionException e) {
+    } catch (EOFException | ZipException | CharacterCodingException e) {
       throw new OsmFileException(
           name()
               + ": expected a whole file, found that it breaks off or is damaged; fetch it again",
@@ -68,9 +68,9 @@ final class OsmFile {
     return head;
   }
 
-  /** Whether "<" comes first, after blanks or the mark of UTF-8 or UTF-16. */
+  /** Whether "<" comes first, after blanks or the mark of UTF-8. */
   private static boolean isXml(byte[] head) {
     String first = new String(head, StandardCharsets.ISO_8859_1);
-    return first.matches("(?s)(?:\u00ef\u00bb\u00bf|\u00fe\u00ff|\u00ff\u00fe)?[\\s\u0000]*<.*");
+    return first.matches("(?s)(?:\u00ef\u00bb\u00bf)?\\s*<.*");
   }
 }

@@ -2,6 +2,9 @@ package org.lightledger.map.osm;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.io.Reader;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
@@ -15,13 +18,15 @@ import org.jspecify.annotations.Nullable;
 import org.lightledger.map.MapBox;
 
 /**
- * Reads OSM XML, version 0.6, as a stream. A document type declaration is refused: the format has
- * none, and its entities could read other files or fill the memory. What an editor marked as
- * deleted is passed over.
+ * Reads OSM XML, version 0.6, in UTF-8, as a stream. A document type declaration is refused: the
+ * format has none, and its entities could read other files or fill the memory. What an editor
+ * marked as deleted is passed over.
  */
 final class XmlOsm {
   /** OpenStreetMap allows 2000 nodes in a way; own choice, with room for other makers. */
   private static final int MOST_NODES_OF_A_WAY = 100_000;
+
+  private static final byte[] BYTE_ORDER_MARK = {(byte) 0xef, (byte) 0xbb, (byte) 0xbf};
 
   private static final XMLInputFactory XML = factory();
 
@@ -37,15 +42,17 @@ final class XmlOsm {
     factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
     factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
     factory.setProperty(XMLInputFactory.IS_NAMESPACE_AWARE, false);
-    // The parser would write on standard error what it throws as well.
-    factory.setXMLReporter((message, kind, about, location) -> {});
     return factory;
   }
 
   void read(InputStream in) throws IOException {
     XMLStreamReader xml = null;
     try {
-      xml = XML.createXMLStreamReader(new TagEnds(in));
+      xml = XML.createXMLStreamReader(text(in));
+      String declared = xml.getCharacterEncodingScheme();
+      if (declared != null && !declared.equalsIgnoreCase("UTF-8")) {
+        throw new OsmFileException("expected OSM XML in UTF-8, found it in " + declared);
+      }
       document(xml);
     } catch (XMLStreamException e) {
       if (e.getNestedException() instanceof IOException cause) {
@@ -59,6 +66,18 @@ final class XmlOsm {
     } finally {
       close(xml);
     }
+  }
+
+  /**
+   * The text after a byte order mark, if there is one. Decoded here, because the parser takes bytes
+   * that are no text for an error to write on standard error.
+   */
+  private static Reader text(InputStream in) throws IOException {
+    in.mark(BYTE_ORDER_MARK.length);
+    if (!Arrays.equals(in.readNBytes(BYTE_ORDER_MARK.length), BYTE_ORDER_MARK)) {
+      in.reset();
+    }
+    return new InputStreamReader(new TagEnds(in), StandardCharsets.UTF_8.newDecoder());
   }
 
   private static void close(@Nullable XMLStreamReader xml) throws OsmFileException {

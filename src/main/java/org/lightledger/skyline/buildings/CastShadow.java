@@ -1,5 +1,6 @@
 package org.lightledger.skyline.buildings;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -8,8 +9,9 @@ import org.lightledger.sun.SunDirection;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
-import org.locationtech.jts.geom.Polygonal;
-import org.locationtech.jts.geom.util.PolygonExtracter;
+import org.locationtech.jts.geom.GeometryFilter;
+import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.geom.util.GeometryFixer;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 
@@ -68,15 +70,36 @@ public record CastShadow(Geometry area, int obstructions, boolean cut) {
             options.reachM(obstructions.highestM(), sun.apparentAltitudeDeg()) * ROOM);
     List<Outline> near = obstructions.near(sourceBox(box, plane, sun, reachM));
     List<Geometry> shadows = near.stream().flatMap(outline -> sweep.of(outline)).toList();
-    Geometry area = FACTORY.createPolygon();
-    if (!shadows.isEmpty()) {
-      Geometry clip = FACTORY.toGeometry(box);
-      area =
-          polygons(
-              OverlayNGRobust.overlay(
-                  sweep.toDegrees(OverlayNGRobust.union(shadows)), clip, OverlayNG.INTERSECTION));
+    List<Polygon> parts = new ArrayList<>();
+    for (Geometry joined : ShadowUnion.of(shadows)) {
+      parts.addAll(clipped(sweep.toDegrees(joined), box));
     }
-    return Optional.of(new CastShadow(area, near.size(), sweep.cut()));
+    return Optional.of(new CastShadow(area(parts), near.size(), sweep.cut()));
+  }
+
+  private static Geometry area(List<Polygon> parts) {
+    return parts.isEmpty() ? FACTORY.createPolygon() : FACTORY.buildGeometry(parts);
+  }
+
+  /**
+   * The part of an area within the box, without the points and lines that touching may leave.
+   * Corners that nearly touch may change sides when they are rounded to degrees, which is mended.
+   */
+  private static List<Polygon> clipped(Geometry area, Envelope box) {
+    Geometry valid = area.isValid() ? area : GeometryFixer.fix(area);
+    Geometry within =
+        box.covers(valid.getEnvelopeInternal())
+            ? valid
+            : OverlayNGRobust.overlay(valid, FACTORY.toGeometry(box), OverlayNG.INTERSECTION);
+    List<Polygon> polygons = new ArrayList<>();
+    within.apply(
+        (GeometryFilter)
+            part -> {
+              if (part instanceof Polygon polygon && !polygon.isEmpty()) {
+                polygons.add(polygon);
+              }
+            });
+    return polygons;
   }
 
   /** The box, grown towards the sun. */
@@ -91,14 +114,6 @@ public record CastShadow(Geometry area, int obstructions, boolean cut) {
     // A meridian's convergence turns the sun's azimuth by less than this within the box.
     source.expandBy(Math.abs(northDeg) * (ROOM - 1.0), Math.abs(eastDeg) * (ROOM - 1.0));
     return source;
-  }
-
-  /** Touching corners may leave points and lines. */
-  private static Geometry polygons(Geometry geometry) {
-    if (geometry instanceof Polygonal) {
-      return geometry;
-    }
-    return FACTORY.buildGeometry(PolygonExtracter.getPolygons(geometry));
   }
 
   private static void requireBox(Envelope box) {

@@ -65,11 +65,13 @@ final class ShadowSweep {
     return shadows.stream();
   }
 
-  /** Metres of the plane as longitude and latitude; changes what it is given. */
+  /** Metres of the plane as longitude and latitude. */
   Geometry toDegrees(Geometry metres) {
-    metres.apply(new ToDegrees());
-    metres.geometryChanged();
-    return metres;
+    // The overlay lets rings share corners, which would be turned twice.
+    Geometry degrees = metres.copy();
+    degrees.apply(new ToDegrees());
+    degrees.geometryChanged();
+    return degrees;
   }
 
   private Geometry swept(Polygon part, double heightM) {

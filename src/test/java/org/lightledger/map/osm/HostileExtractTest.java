@@ -32,6 +32,7 @@ class HostileExtractTest {
           <html><body/></html>                                                | expected an extract that begins with <osm>, found <html>
           <osmChange version="0.6"/>                                          | expected an extract that begins with <osm>, found <osmChange>
           <osm version="0.5"/>                                                | expected OSM XML of version 0.6, found 0.5
+          <?xml version="1.0" encoding="ISO-8859-1"?><osm version="0.6"/>     | expected OSM XML in UTF-8, found it in ISO-8859-1
           <osm version="0.6"/>                                                | expected an extract with buildings or ways
           <osm version="0.6"><node id="1" lat="1" lon="2"/>                   | the file breaks off or is damaged
           <osm version="0.6"><node id="1" lat="95" lon="2"/></osm>            | line 1: expected lat in [-90, 90], found "95"

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -242,10 +243,18 @@ class OsmExtractTest {
   }
 
   @Test
+  void aByteOrderMarkIsNoContent() throws IOException {
+    xml.square(1, 48.0, 16.0, 0.001, "building=yes", "name=Café");
+    Path file = Files.writeString(folder.resolve("marked.osm"), "\uFEFF" + xml.text());
+
+    assertThat(Shown.of(OsmExtract.read(file)).obstruction("way/1").name()).isEqualTo("Café");
+  }
+
+  @Test
   void whatAnEditorDeletedIsNotThere() throws IOException {
     xml.square(1, 48.0, 16.0, 0.001, "building=yes").square(2, 48.0, 16.1, 0.001, "building=yes");
     Path file = folder.resolve("edited.osm");
-    java.nio.file.Files.writeString(
+    Files.writeString(
         file, xml.text().replace("<way id=\"2\">", "<way id=\"2\" action=\"delete\">"));
 
     assertThat(Shown.of(OsmExtract.read(file)).obstructions).hasSize(1);
