@@ -54,7 +54,7 @@ final class SkylineViews {
 
   private static List<SkyView.Step> settle() {
     return List.of(
-        new SkyView.Step("Add elevation of the country around", "/surroundings"),
+        new SkyView.Step("Add elevation or a map of the country around", "/surroundings"),
         new SkyView.Step("Measure the skyline by hand", "#measured"),
         new SkyView.Step("Say of a shot whether the sun was on the subject", "#shots-head"));
   }
@@ -151,11 +151,9 @@ final class SkylineViews {
             ? "at least "
             : skyline.flags(step).contains(SkylineFlag.AT_MOST) ? "at most " : "";
     return bound
-        + String.format(
-            Locale.ROOT,
-            "%.1f° ± %.1f°",
-            tenths(skyline.altitudeDeg(step)),
-            skyline.uncertaintyDeg(step));
+        + Words.fineDegrees(tenths(skyline.altitudeDeg(step)))
+        + " ± "
+        + SunWords.uncertainty(skyline.uncertaintyDeg(step));
   }
 
   /** Rounded, and never a negative zero. */

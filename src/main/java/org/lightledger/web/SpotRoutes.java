@@ -6,23 +6,20 @@ import io.javalin.http.HttpStatus;
 import java.time.Duration;
 import java.time.ZoneId;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.Bearing;
 import org.lightledger.skyline.SunOnSubject;
 import org.lightledger.spot.Facing;
-import org.lightledger.spot.Observation;
 import org.lightledger.spot.Spot;
 import org.lightledger.store.LedgerSession;
 import org.lightledger.store.StoredShot;
 import org.lightledger.sun.SunEphemeris;
 import org.lightledger.web.chart.FacingDial;
 
-/** The stock of spots, and the page of each. */
+/** The page of each spot. */
 final class SpotRoutes {
   private static final int MOST_NAME = 120;
   private static final int MOST_TEXT = 4000;
@@ -30,13 +27,6 @@ final class SpotRoutes {
 
   /** How long a page waits for what was changed just before: own choice. */
   static final Duration SETTLE = Duration.ofMillis(400);
-
-  private static final List<Map.Entry<String, String>> KINDS =
-      List.of(
-          Map.entry("", "all spots"),
-          Map.entry("unfaced", "without a facing"),
-          Map.entry("open", "open, any way works"),
-          Map.entry("cautions", "with cautions noted"));
 
   private final House house;
   private final SpotSky sky;
@@ -53,80 +43,10 @@ final class SpotRoutes {
   }
 
   void register(RoutesConfig routes) {
-    routes.get("/spots", this::list);
     routes.get("/spots/{id}", this::get);
     routes.post("/spots/{id}", this::save);
     routes.post("/spots/{id}/facings", this::addFacing);
     routes.post("/spots/{id}/facings/{number}/remove", this::removeFacing);
-  }
-
-  private void list(Context ctx) {
-    String words = queryText(ctx, "q");
-    String only = queryText(ctx, "only");
-    String deleted = queryText(ctx, "deleted");
-    SpotsPage page = house.ledger().read(session -> list(session, words, only, deleted));
-    if (Pages.wantsPart(ctx)) {
-      house.pages().part(ctx, "spotrows", page);
-    } else {
-      house.show(ctx, "spots", "Spots", Frame.Room.SPOTS, page);
-    }
-  }
-
-  private static SpotsPage list(LedgerSession session, String words, String only, String deleted) {
-    List<Spot> all = session.spots().all();
-    Map<Long, List<Observation>> observations = session.shots().allObservations();
-    List<SpotsPage.Row> rows =
-        all.stream()
-            .filter(spot -> matches(spot, words) && isKind(spot, only))
-            .sorted(
-                Comparator.comparing((Spot spot) -> spot.name().toLowerCase(Locale.ROOT))
-                    .thenComparing(Spot::id))
-            .map(
-                spot -> SpotViews.row(spot, observations.getOrDefault(spot.id(), List.of()).size()))
-            .toList();
-    String headline =
-        rows.size() == all.size()
-            ? Words.count(all.size(), "spot", "spots")
-            : rows.size() + " of " + Words.count(all.size(), "spot", "spots");
-    List<SpotsPage.Kind> kinds =
-        KINDS.stream()
-            .map(
-                kind ->
-                    new SpotsPage.Kind(kind.getKey(), kind.getValue(), kind.getKey().equals(only)))
-            .toList();
-    List<SpotsPage.Gone> gone =
-        session.grouping().dropped().stream()
-            .map(
-                dropped ->
-                    new SpotsPage.Gone(
-                        dropped.spot().id(),
-                        dropped.spot().name(),
-                        Words.count((int) dropped.shots(), "shot", "shots"),
-                        String.valueOf(dropped.spot().id()).equals(deleted)))
-            .toList();
-    return new SpotsPage(headline, words, only, kinds, rows, all.isEmpty(), gone);
-  }
-
-  private static boolean matches(Spot spot, String words) {
-    String area = spot.area();
-    String text =
-        String.join("\n", spot.name(), area == null ? "" : area, spot.notes(), spot.cautions())
-            .toLowerCase(Locale.ROOT);
-    for (String word : words.toLowerCase(Locale.ROOT).split("\\s+")) {
-      if (!text.contains(word)) {
-        return false;
-      }
-    }
-    return true;
-  }
-
-  private static boolean isKind(Spot spot, String only) {
-    return switch (only) {
-      case "unfaced" -> spot.facings().isEmpty() && !spot.open();
-      case "open" -> spot.open();
-      case "cautions" -> !spot.cautions().isEmpty();
-      default -> true;
-    };
   }
 
   private void get(Context ctx) {
@@ -297,10 +217,5 @@ final class SpotRoutes {
         .spots()
         .find(House.id(ctx, "id"))
         .orElseThrow(() -> PageProblem.notFound("There is no spot with this number."));
-  }
-
-  private static String queryText(Context ctx, String name) {
-    String text = ctx.queryParam(name);
-    return text == null ? "" : text.strip();
   }
 }

@@ -50,10 +50,7 @@ record SunWords(String kind, String word, String clearance) {
           case SHOT -> "the skyline proven by a shot";
         };
     String by = String.format(Locale.ROOT, "%.1f°", Math.abs(marginDeg));
-    String about =
-        clearance.uncertaintyDeg() < 0.05
-            ? ""
-            : String.format(Locale.ROOT, " ± %.1f°", clearance.uncertaintyDeg());
+    String about = " ± " + uncertainty(clearance.uncertaintyDeg());
     String sure =
         Math.abs(marginDeg) <= clearance.uncertaintyDeg()
             ? ": too close to tell"
@@ -61,5 +58,10 @@ record SunWords(String kind, String word, String clearance) {
                 ? ", which may be higher than is known"
                 : "";
     return (clearance.direct() ? by + about + " above " : by + about + " behind ") + what + sure;
+  }
+
+  /** One standard deviation in tenths of a degree; never an uncertainty of nothing. */
+  static String uncertainty(double uncertaintyDeg) {
+    return uncertaintyDeg < 0.05 ? "less than 0.1°" : Words.fineDegrees(uncertaintyDeg);
   }
 }

@@ -9,8 +9,10 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import org.lightledger.indexing.MapAdding;
 import org.lightledger.store.ElevationStore;
 import org.lightledger.store.LedgerSession;
+import org.lightledger.store.StoredMap;
 import org.lightledger.surroundings.ElevationCheck;
 
 /** What skylines are made from: elevation files, which stay where the owner keeps them. */
@@ -27,6 +29,7 @@ final class SurroundingsRoutes {
     routes.get("/surroundings", ctx -> show(ctx, "", List.of()));
     routes.post("/surroundings/elevation", this::add);
     routes.post("/surroundings/elevation/{number}/remove", this::remove);
+    routes.post("/surroundings/maps/{number}/remove", this::removeMap);
   }
 
   private void show(Context ctx, String path, List<FieldProblem> problems) {
@@ -46,6 +49,7 @@ final class SurroundingsRoutes {
     int known = session.skylines().spotsWithSkyline().size();
     return new SurroundingsPage(
         session.elevation().all().stream().map(SurroundingsRoutes::row).toList(),
+        session.maps().all().stream().map(SurroundingsRoutes::row).toList(),
         path,
         problems,
         done(ctx),
@@ -68,6 +72,22 @@ final class SurroundingsRoutes {
         file.path().toString(),
         Files.isDirectory(file.path()) ? "folder" : "file",
         Files.isReadable(file.path()));
+  }
+
+  private static SurroundingsPage.MapRow row(StoredMap map) {
+    return new SurroundingsPage.MapRow(
+        map.id(),
+        map.fileName(),
+        Words.count(map.obstructions(), "building or tree", "buildings and trees")
+            + ", "
+            + Words.count(map.features(), "other thing", "other things")
+            + (map.problems() == 0 ? "" : "; " + map.problems() + " left out or put right"));
+  }
+
+  private void removeMap(Context ctx) {
+    long id = House.id(ctx, "number");
+    new MapAdding(house.ledger(), house.clock()).remove(id);
+    ctx.redirect("/surroundings?did=removed", HttpStatus.SEE_OTHER);
   }
 
   private static String done(Context ctx) {

@@ -21,6 +21,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.lightledger.ask.SpotDay;
 import org.lightledger.geo.GeoPoint;
+import org.lightledger.indexing.MapAdding;
 import org.lightledger.skyline.DirectSun;
 import org.lightledger.skyline.MeasuredSkyline;
 import org.lightledger.skyline.Skyline;
@@ -336,6 +337,30 @@ class SkyRoutesTest {
     assertThat(client)
         .contains("to " + until, "The sun is behind you")
         .doesNotContain("skyline", "hgt", "41.95");
+  }
+
+  @Test
+  void surroundingsListMapsAndRemoveThem() throws Exception {
+    Path map = folder.resolve("village.osm");
+    Files.writeString(
+        map,
+        "<osm version=\"0.6\">"
+            + "<node id=\"1\" lat=\"41.9498\" lon=\"-6.6104\"/>"
+            + "<node id=\"2\" lat=\"41.9498\" lon=\"-6.6102\"/>"
+            + "<node id=\"3\" lat=\"41.9502\" lon=\"-6.6102\"/>"
+            + "<node id=\"4\" lat=\"41.9502\" lon=\"-6.6104\"/>"
+            + "<way id=\"5\"><nd ref=\"1\"/><nd ref=\"2\"/><nd ref=\"3\"/><nd ref=\"4\"/>"
+            + "<nd ref=\"1\"/><tag k=\"building\" v=\"yes\"/><tag k=\"height\" v=\"12\"/></way>"
+            + "</osm>");
+    new MapAdding(site.ledger(), site.clock()).add(map);
+    awaitSkylines();
+
+    assertThat(site.get("/surroundings").text()).contains("village.osm", "1 building or tree");
+    assertThat(site.get("/spots/1").text()).contains("buildings in ", "Buildings, at ");
+    assertThat(site.post("/surroundings/maps/1/remove").status()).isEqualTo(303);
+    awaitSkylines();
+    assertThat(site.get("/surroundings").text()).doesNotContain("village.osm");
+    assertThat(site.get("/spots/1").text()).doesNotContain("Buildings, at ");
   }
 
   @Test

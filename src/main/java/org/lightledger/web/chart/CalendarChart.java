@@ -201,15 +201,17 @@ public final class CalendarChart {
           if (light != null) {
             areas
                 .computeIfAbsent(light, l -> new StringBuilder())
-                .append(
-                    String.format(
-                        Locale.ROOT,
-                        "M%.1f %.1fH%.1fV%.1fH%.1fZ",
-                        x(column),
-                        y(from),
-                        x(column + 1),
-                        y(row),
-                        x(column)));
+                .append('M')
+                .append(Drawing.tenths(x(column)))
+                .append(' ')
+                .append(Drawing.tenths(y(from)))
+                .append('H')
+                .append(Drawing.tenths(x(column + 1)))
+                .append('V')
+                .append(Drawing.tenths(y(row)))
+                .append('H')
+                .append(Drawing.tenths(x(column)))
+                .append('Z');
           }
           from = row;
         }

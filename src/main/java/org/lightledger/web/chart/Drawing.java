@@ -141,6 +141,11 @@ final class Drawing {
     return shortened.equals("-0") ? "0" : shortened;
   }
 
+  /** One decimal, quickly: for the many points of a path. */
+  static double tenths(double value) {
+    return Math.round(value * 10) / 10.0;
+  }
+
   static String escape(String text) {
     return text.replace("&", "&amp;")
         .replace("<", "&lt;")

@@ -149,13 +149,10 @@ public final class SkylineShape {
   private String line(int from, int to, IntToDoubleFunction y) {
     StringBuilder data = new StringBuilder();
     for (int turn = from; turn <= to; turn++) {
-      data.append(
-          String.format(
-              Locale.ROOT,
-              "%s%.1f %.1f",
-              turn == from ? "M" : "L",
-              x(turn),
-              y.applyAsDouble(turn)));
+      data.append(turn == from ? 'M' : 'L')
+          .append(Drawing.tenths(x(turn)))
+          .append(' ')
+          .append(Drawing.tenths(y.applyAsDouble(turn)));
     }
     return data.toString();
   }
