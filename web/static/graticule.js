@@ -1,6 +1,6 @@
 "use strict";
 
-/* Lines of latitude and longitude in place of a base map, at a distance that suits the zoom. */
+/* Lines of latitude and longitude where there is no base map, at a distance that suits the zoom. */
 (() => {
   const WISHED_PX = 110;
 
@@ -15,8 +15,11 @@
   const label = (valueDeg, stepDeg, positive, negative) =>
     `${Math.abs(valueDeg).toFixed(decimals(stepDeg))}° ${valueDeg < 0 ? negative : positive}`;
 
-  const draw = (map, group) => {
+  const draw = (map, group, isCovered) => {
     group.clearLayers();
+    if (isCovered(map)) {
+      return;
+    }
     const bounds = map.getBounds();
     const size = map.getSize();
     if (size.x === 0 || size.y === 0) {
@@ -59,9 +62,9 @@
     }
   };
 
-  window.graticule = (map) => {
+  window.graticule = (map, isCovered) => {
     const group = L.layerGroup().addTo(map);
-    map.on("moveend resize", () => draw(map, group));
+    map.on("moveend resize", () => draw(map, group, isCovered));
     return group;
   };
 })();

@@ -69,6 +69,10 @@
       return;
     }
     holder.innerHTML = html;
+    const waiting = holder.querySelector("#waiting-count");
+    if (waiting) {
+      document.getElementById("waiting-count").replaceWith(waiting);
+    }
     const sent = holder.querySelector(".report");
     if (!sent) {
       report.append(...holder.childNodes);
@@ -83,6 +87,8 @@
       const field = whole.querySelector(`[data-tally="${kind}"]`);
       field.textContent = String(Number(field.textContent) + Number(sent.dataset[kind]));
     }
+    whole.querySelector("[data-settle]").hidden =
+      whole.querySelector("[data-tally=attention]").textContent === "0";
     whole.querySelector(".filerows").append(...sent.querySelectorAll(".filerows > li"));
   };
 

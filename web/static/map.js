@@ -3,6 +3,7 @@
 /* Maps are built from the list beside them: every element with data-place is a marker. */
 (() => {
   const WEDGE_PX = 46;
+  const VIEW_PX = 92;
   const SUN_PX = 64;
   const NARROWEST_DEG = 7;
   const maps = new Map();
@@ -13,11 +14,11 @@
     return map.unproject(origin.add([px * Math.sin(angle), -px * Math.cos(angle)]));
   };
 
-  const wedge = (map, centre, bearingDeg, spreadDeg) => {
+  const wedge = (map, centre, bearingDeg, spreadDeg, px) => {
     const half = Math.max(spreadDeg, NARROWEST_DEG);
     const points = [centre];
     for (let i = -8; i <= 8; i += 1) {
-      points.push(offset(map, centre, bearingDeg + (i / 8) * half, WEDGE_PX));
+      points.push(offset(map, centre, bearingDeg + (i / 8) * half, px));
     }
     return L.polygon(points, { className: "wedge", interactive: false, weight: 1.5 });
   };
@@ -32,10 +33,12 @@
     state.directions.clearLayers();
     for (const place of state.places) {
       for (const [bearing, spread] of facingsOf(place.element)) {
-        state.directions.addLayer(wedge(state.map, place.point, bearing, spread));
+        const px = place.element.hasAttribute("data-about") ? VIEW_PX : WEDGE_PX;
+        state.directions.addLayer(wedge(state.map, place.point, bearing, spread, px));
       }
       if (place.element.dataset.sun) {
-        const end = offset(state.map, place.point, Number(place.element.dataset.sun), SUN_PX);
+        const farPx = place.element.hasAttribute("data-about") ? VIEW_PX + 14 : SUN_PX;
+        const end = offset(state.map, place.point, Number(place.element.dataset.sun), farPx);
         const above = place.element.dataset.up === "true";
         state.directions.addLayer(
           L.polyline([place.point, end], {
@@ -122,8 +125,14 @@
     drawDirections(state);
   };
 
+  /* What the map is about; everything when nothing is marked as such. */
+  const aboutOf = (state) => {
+    const about = state.places.filter((place) => place.element.hasAttribute("data-about"));
+    return about.length ? about : state.places;
+  };
+
   const fit = (state, around) => {
-    const bounds = L.latLngBounds(state.places.map((place) => place.point));
+    const bounds = L.latLngBounds(aboutOf(state).map((place) => place.point));
     if (around) {
       bounds.extend(around);
     }
@@ -136,7 +145,7 @@
 
   const build = (element) => {
     const map = L.map(element, {
-      zoomSnap: 0.5,
+      zoomSnap: window.basemap.zoomSnap(),
       zoomControl: false,
       maxZoom: 20,
       minZoom: 1,
@@ -144,10 +153,9 @@
     });
     map.setView([0, 0], 1);
     map.attributionControl.setPrefix("");
-    map.attributionControl.addAttribution("Your own positions, WGS 84. No base map.");
     L.control.zoom({ position: "topright" }).addTo(map);
     L.control.scale({ imperial: false }).addTo(map);
-    window.graticule(map);
+    window.basemap.add(map);
     const state = {
       map,
       places: [],
@@ -160,7 +168,24 @@
     map.on("zoomend", () => drawDirections(state));
     maps.set(element, state);
     fill(state);
-    pickers(state);
+    const field = document.getElementById(element.dataset.field);
+    if (field) {
+      placeField(state, field);
+    } else {
+      pickers(state);
+    }
+  };
+
+  /* A map that belongs to a field of a place: every click fills it. */
+  const placeField = (state, field) => {
+    state.map.getContainer().classList.add("is-picking");
+    field.addEventListener("change", () => drawPicked(state, field));
+    drawPicked(state, field);
+    state.map.on("click", (event) => {
+      const point = event.latlng.wrap();
+      field.value = `${point.lat.toFixed(6)},${point.lng.toFixed(6)}`;
+      field.dispatchEvent(new Event("change", { bubbles: true }));
+    });
   };
 
   /* Where a field's bearing starts, when it holds a bearing and no place. */
@@ -246,6 +271,21 @@
       }
     }
   });
+
+  /* A map in something folded has no size until it is unfolded. */
+  document.addEventListener(
+    "toggle",
+    (event) => {
+      for (const [element, state] of maps) {
+        if (event.target.open && event.target.contains(element)) {
+          state.map.invalidateSize();
+          fit(state, null);
+          drawDirections(state);
+        }
+      }
+    },
+    true,
+  );
 
   document.addEventListener("map-shown", () => {
     for (const state of maps.values()) {

@@ -136,4 +136,12 @@
     });
     point();
   }
+
+  /* The camera's reading is what the true time differs from by little. */
+  document.addEventListener("change", (event) => {
+    const into = document.getElementById(event.target.dataset.readingInto);
+    if (into) {
+      into.value = event.target.selectedOptions[0].dataset.reading || "";
+    }
+  });
 })();

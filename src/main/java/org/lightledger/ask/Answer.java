@@ -4,6 +4,7 @@ import java.time.OffsetDateTime;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.Bearing;
 import org.lightledger.light.LightClass;
+import org.lightledger.skyline.Clearance;
 import org.lightledger.spot.Spot;
 import org.lightledger.sun.SunDirection;
 
@@ -20,6 +21,10 @@ import org.lightledger.sun.SunDirection;
  * @param marginDeg how far the sun may move before the class changes, degrees, 0 or more
  * @param directSun whether the sun reaches the spot; null while the skyline is not known
  * @param skylineDeg the skyline's altitude below the sun, degrees; null while it is not known
+ * @param clearance how the sun stands to the skyline, with what it rests on; null while nothing is
+ *     known there
+ * @param directUntil when the sun leaves the spot on that day; null unless it is known to reach it
+ *     at the moment
  * @param window how long the light lasts around the moment
  * @param tier what the answer rests on
  * @param nearestShot the shot taken in the nearest light, or null when the spot has none
@@ -37,6 +42,8 @@ public record Answer(
     double marginDeg,
     @Nullable Boolean directSun,
     @Nullable Double skylineDeg,
+    @Nullable Clearance clearance,
+    @Nullable OffsetDateTime directUntil,
     Window window,
     Tier tier,
     @Nullable NearestShot nearestShot,

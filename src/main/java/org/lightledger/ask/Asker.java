@@ -1,16 +1,23 @@
 package org.lightledger.ask;
 
+import java.time.Duration;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import org.lightledger.skyline.Skyline;
 import org.lightledger.spot.Observation;
 import org.lightledger.spot.Spot;
+import org.lightledger.spot.Trait;
 import org.lightledger.sun.SunCurve;
 import org.lightledger.sun.SunEphemeris;
 
 /** Answers questions about light. Safe for use by several threads. */
 public final class Asker {
+  /** So many spots are looked at together, which bounds the skylines in memory. */
+  private static final int PART = 4096;
+
   private final SunEphemeris sun;
 
   /**
@@ -34,13 +41,21 @@ public final class Asker {
     if (most < 1) {
       throw new IllegalArgumentException("expected to return at least 1 answer, found " + most);
     }
-    List<Spot> spots = stock.spots(question.near());
+    List<Spot> spots = spots(question, stock);
     SunCurve curve = curveOver(question);
     CandidateFinder finder = new CandidateFinder(question, new MomentTable(question, curve));
     List<Candidate> known = new ArrayList<>();
     List<Candidate> suggested = new ArrayList<>();
     List<Answers.NotKnown> unanswered = new ArrayList<>();
-    List<CandidateFinder.Found> found = spots.parallelStream().map(finder::at).toList();
+    List<CandidateFinder.Found> found = new ArrayList<>(spots.size());
+    Set<Long> withSkyline = stock.spotsWithSkyline();
+    for (int from = 0; from < spots.size(); from += PART) {
+      List<Spot> part = spots.subList(from, Math.min(from + PART, spots.size()));
+      Map<Long, Skyline> skylines = skylines(part, withSkyline, finder, stock);
+      part.parallelStream()
+          .map(spot -> finder.at(spot, skylines.get(spot.id())))
+          .forEachOrdered(found::add);
+    }
     for (int i = 0; i < found.size(); i++) {
       for (Candidate candidate : found.get(i).candidates()) {
         (candidate.basis() == Answer.FacingBasis.SUGGESTED ? suggested : known).add(candidate);
@@ -50,15 +65,61 @@ public final class Asker {
         unanswered.add(new Answers.NotKnown(spots.get(i), notKnown));
       }
     }
+    List<Candidate> lasting = lasting(known, question.terms(), curve);
+    List<Candidate> lastingSuggested = lasting(suggested, question.terms(), curve);
     return new Answers(
         question,
-        best(known, stock, most, curve),
-        known.size(),
-        best(suggested, stock, most, curve),
-        suggested.size(),
+        best(lasting, stock, most, curve, question.terms().sky()),
+        lasting.size(),
+        best(lastingSuggested, stock, most, curve, question.terms().sky()),
+        lastingSuggested.size(),
         unanswered.subList(0, Math.min(most, unanswered.size())),
         unanswered.size(),
         spots.size());
+  }
+
+  private static List<Spot> spots(Question question, Stock stock) {
+    List<Spot> near = stock.spots(question.near());
+    Shape shape = question.terms().shape();
+    Set<Trait> traits = question.terms().traits();
+    if (shape == null && traits.isEmpty()) {
+      return near;
+    }
+    Set<Long> fitting = traits.isEmpty() ? Set.of() : stock.spotsWith(traits);
+    return near.stream()
+        .filter(spot -> traits.isEmpty() || fitting.contains(spot.id()))
+        .filter(spot -> shape == null || shape.holds(spot.position()))
+        .toList();
+  }
+
+  /** Those whose light lasts as long as it is to. */
+  private static List<Candidate> lasting(List<Candidate> candidates, Terms terms, SunCurve curve) {
+    if (terms.atLeast().isZero()) {
+      return candidates;
+    }
+    WindowFinder windows = new WindowFinder(curve);
+    return candidates.parallelStream()
+        .filter(
+            candidate -> {
+              Answer.Window window =
+                  windows.around(candidate.instant(), candidate.view(terms.sky()));
+              return Duration.between(window.from(), window.to()).compareTo(terms.atLeast()) >= 0;
+            })
+        .toList();
+  }
+
+  /** Only of spots where it can matter, for a skyline is large. */
+  private static Map<Long, Skyline> skylines(
+      List<Spot> spots, Set<Long> withSkyline, CandidateFinder finder, Stock stock) {
+    if (withSkyline.isEmpty()) {
+      return Map.of();
+    }
+    List<Long> wanted =
+        spots.parallelStream()
+            .filter(spot -> withSkyline.contains(spot.id()) && finder.possible(spot))
+            .map(Spot::id)
+            .toList();
+    return wanted.isEmpty() ? Map.of() : stock.skylines(wanted);
   }
 
   /** The sun over all local days of the question, wherever on earth, and their neighbours. */
@@ -70,7 +131,7 @@ public final class Asker {
   }
 
   private static List<Answer> best(
-      List<Candidate> candidates, Stock stock, int most, SunCurve curve) {
+      List<Candidate> candidates, Stock stock, int most, SunCurve curve, Sky sky) {
     Map<Long, List<Observation>> observations =
         candidates.isEmpty()
             ? Map.of()
@@ -83,7 +144,7 @@ public final class Asker {
                 Ranked.of(candidate, observations.getOrDefault(candidate.spot().id(), List.of())))
         .sorted(Ranked.BEST_FIRST)
         .limit(most)
-        .map(ranked -> ranked.answer(windows))
+        .map(ranked -> ranked.answer(windows, sky))
         .toList();
   }
 }

@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.Bearing;
 import org.lightledger.light.LightClass;
 import org.lightledger.light.LightRules;
+import org.lightledger.skyline.Skyline;
 import org.lightledger.spot.Facing;
 import org.lightledger.spot.Spot;
 import org.lightledger.sun.SunDirection;
@@ -17,17 +18,54 @@ import org.lightledger.sun.SunDirection;
 /** Looks for the wanted light at one spot. */
 final class CandidateFinder {
   private final Set<LightClass> wanted;
+  private final Terms terms;
   private final MomentTable moments;
 
   CandidateFinder(Question question, MomentTable moments) {
     this.wanted = question.lights();
+    this.terms = question.terms();
     this.moments = moments;
+  }
+
+  /** What stands around the spot, and whether the sun is to reach it. */
+  private record Search(@Nullable Skyline skyline, Terms.SunWanted sunWanted) {
+    boolean sunFits(@Nullable Boolean directSun) {
+      return switch (sunWanted) {
+        case EITHER -> true;
+        case DIRECT -> Boolean.TRUE.equals(directSun);
+        case SHADE -> Boolean.FALSE.equals(directSun);
+      };
+    }
   }
 
   /** What was found at one spot: candidates, or why the question can not be answered. */
   record Found(List<Candidate> candidates, @Nullable String notKnown) {}
 
-  Found at(Spot spot) {
+  /**
+   * Whether the spot may have the light, whatever its skyline: that can only turn the light of a
+   * sun above the horizon into open shade.
+   */
+  boolean possible(Spot spot) {
+    return terms.sky() == Sky.CLEAR
+        && (wanted.contains(LightClass.OPEN_SHADE)
+            || !at(spot, new Search(null, Terms.SunWanted.EITHER)).candidates().isEmpty());
+  }
+
+  Found at(Spot spot, @Nullable Skyline skyline) {
+    Found found = at(spot, new Search(skyline, terms.sun()));
+    if (found.candidates().isEmpty()
+        && found.notKnown() == null
+        && terms.sun() != Terms.SunWanted.EITHER
+        && at(spot, new Search(skyline, Terms.SunWanted.EITHER)).candidates().stream()
+            .anyMatch(candidate -> candidate.light().directSun() == null)) {
+      return new Found(
+          List.of(),
+          "The light would fit, but whether the sun reaches this spot then is not known.");
+    }
+    return found;
+  }
+
+  private Found at(Spot spot, Search search) {
     if (spot.zone() == null) {
       return new Found(
           List.of(),
@@ -40,25 +78,41 @@ final class CandidateFinder {
       Answer.FacingBasis basis =
           spot.open() ? Answer.FacingBasis.OPEN : Answer.FacingBasis.SUGGESTED;
       wanted.stream()
-          .map(light -> best(spot, basis, days, Set.of(light), sun -> inTheMiddleOf(light, sun)))
+          .map(
+              light ->
+                  best(spot, search, basis, days, Set.of(light), sun -> inTheMiddleOf(light, sun)))
           .flatMap(Optional::stream)
-          .max(Comparator.comparingDouble(Candidate::marginDeg))
+          .max(Comparator.comparingDouble(candidate -> candidate.light().marginDeg()))
           .ifPresent(candidates::add);
     } else {
       for (Facing facing : spot.facings()) {
-        best(spot, Answer.FacingBasis.KNOWN, days, wanted, sun -> facing.bearing())
+        best(spot, search, Answer.FacingBasis.KNOWN, days, wanted, sun -> facing.bearing())
             .ifPresent(candidates::add);
       }
     }
     String notKnown =
-        candidates.isEmpty() && wanted.contains(LightClass.OPEN_SHADE)
-            ? "Open shade takes a skyline, and none is known for this spot yet."
+        candidates.isEmpty() && wanted.contains(LightClass.OPEN_SHADE) && !told(search, spot, days)
+            ? "Open shade takes a skyline, and none is known for this spot and hour yet."
             : null;
     return new Found(candidates, notKnown);
   }
 
-  private static Optional<Candidate> best(
+  /** Whether the skyline tells of every moment with the sun up whether it is hidden. */
+  private boolean told(Search search, Spot spot, List<DayMoments> days) {
+    for (DayMoments day : days) {
+      for (DayMoments.Moment moment : day.moments()) {
+        SunDirection sun = moment.subsolar().from(spot.position());
+        if (light(sun, sun.azimuth(), search).directSun() == null) {
+          return false;
+        }
+      }
+    }
+    return true;
+  }
+
+  private Optional<Candidate> best(
       Spot spot,
+      Search search,
       Answer.FacingBasis basis,
       List<DayMoments> days,
       Set<LightClass> lights,
@@ -70,21 +124,25 @@ final class CandidateFinder {
       for (DayMoments.Moment moment : day.moments()) {
         SunDirection sun = moment.subsolar().from(spot.position());
         Bearing facing = facingAt.apply(sun);
-        double turnDeg = facing.turnToDeg(sun.azimuth());
-        LightClass light =
-            LightRules.classify(sun.geometricAltitudeDeg(), sun.apparentAltitudeDeg(), turnDeg);
-        if (lights.contains(light)) {
-          found = true;
-          double marginDeg =
-              LightRules.marginDeg(sun.geometricAltitudeDeg(), sun.apparentAltitudeDeg(), turnDeg);
-          if (best == null || marginDeg > best.marginDeg()) {
-            best = new Candidate(spot, facing, basis, moment.instant(), sun, light, marginDeg, 0);
+        if (lights.contains(SpotLight.classOf(sun, facing, search.skyline(), terms.sky()))) {
+          SpotLight light = light(sun, facing, search);
+          if (search.sunFits(light.directSun())) {
+            found = true;
+            if (best == null || light.marginDeg() > best.light().marginDeg()) {
+              best =
+                  new Candidate(
+                      spot, facing, basis, moment.instant(), sun, light, search.skyline(), 0);
+            }
           }
         }
       }
       daysWithLight += found ? 1 : 0;
     }
     return best == null ? Optional.empty() : Optional.of(best.onDays(daysWithLight));
+  }
+
+  private SpotLight light(SunDirection sun, Bearing facing, Search search) {
+    return SpotLight.of(sun, facing, search.skyline(), terms.sky());
   }
 
   /** The facing that puts the sun into the middle of a class, to the right of the line of view. */

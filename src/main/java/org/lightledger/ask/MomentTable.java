@@ -43,6 +43,9 @@ final class MomentTable {
     for (LocalDate day = question.firstDay();
         !day.isAfter(question.lastDay());
         day = day.plusDays(1)) {
+      if (!question.terms().weekdays().contains(day.getDayOfWeek())) {
+        continue;
+      }
       List<Instant> instants =
           SunDay.of(sun, place, zone, day).events(kind).stream()
               .map(event -> event.at().plus(time.offset()))
@@ -57,6 +60,9 @@ final class MomentTable {
     for (LocalDate day = question.firstDay();
         !day.isAfter(question.lastDay());
         day = day.plusDays(1)) {
+      if (!question.terms().weekdays().contains(day.getDayOfWeek())) {
+        continue;
+      }
       days.add(new DayMoments(day, withSun(Moments.of(clock, day, zone))));
     }
     return days;

@@ -20,6 +20,11 @@ final class Moments {
   private Moments() {}
 
   static List<Instant> of(TimeOfDay.Clock time, LocalDate day, ZoneId zone) {
+    return of(time, day, zone, STEP_S);
+  }
+
+  /** The same, so many seconds apart; the last moment of the stretch is always among them. */
+  static List<Instant> of(TimeOfDay.Clock time, LocalDate day, ZoneId zone, long stepS) {
     if (time.from().equals(time.to())) {
       return resolve(day, time.from(), zone);
     }
@@ -30,7 +35,7 @@ final class Moments {
       return List.of();
     }
     List<Instant> instants = new ArrayList<>();
-    for (Instant next = from; next.isBefore(to); next = next.plusSeconds(STEP_S)) {
+    for (Instant next = from; next.isBefore(to); next = next.plusSeconds(stepS)) {
       instants.add(next);
     }
     instants.add(to);

@@ -16,13 +16,15 @@ import org.lightledger.light.LightClass;
  * @param lastDay last local date, at most {@value #MOST_DAYS} days in all
  * @param time which hour
  * @param near where, or null for the whole stock
+ * @param terms what else is asked for
  */
 public record Question(
     Set<LightClass> lights,
     LocalDate firstDay,
     LocalDate lastDay,
     TimeOfDay time,
-    @Nullable Near near) {
+    @Nullable Near near,
+    Terms terms) {
 
   /** The longest range of a question, days. */
   public static final int MOST_DAYS = 366;
@@ -49,6 +51,24 @@ public record Question(
       throw new IllegalArgumentException(
           "expected at most " + MOST_DAYS + " days, found " + days + "; ask for a shorter range");
     }
+  }
+
+  /**
+   * A question without terms.
+   *
+   * @param lights which light is wanted, at least one class
+   * @param firstDay first local date
+   * @param lastDay last local date
+   * @param time which hour
+   * @param near where, or null for the whole stock
+   */
+  public Question(
+      Set<LightClass> lights,
+      LocalDate firstDay,
+      LocalDate lastDay,
+      TimeOfDay time,
+      @Nullable Near near) {
+    this(lights, firstDay, lastDay, time, near, Terms.NONE);
   }
 
   /**

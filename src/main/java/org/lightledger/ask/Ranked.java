@@ -1,11 +1,10 @@
 package org.lightledger.ask;
 
 import java.time.OffsetDateTime;
-import java.time.ZoneId;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Objects;
 import org.jspecify.annotations.Nullable;
+import org.lightledger.skyline.Clearance;
 import org.lightledger.spot.Observation;
 
 /** A candidate with the evidence for it. */
@@ -22,7 +21,7 @@ record Ranked(Candidate candidate, Answer.Tier tier, Answer.@Nullable NearestSho
   static final Comparator<Ranked> BEST_FIRST =
       Comparator.comparing(Ranked::tier)
           .thenComparing(
-              Comparator.comparingDouble((Ranked ranked) -> ranked.candidate.marginDeg())
+              Comparator.comparingDouble((Ranked ranked) -> ranked.candidate.light().marginDeg())
                   .reversed())
           .thenComparing(ranked -> ranked.candidate.spot().id())
           .thenComparing(ranked -> ranked.candidate.facing().trueDeg());
@@ -39,9 +38,13 @@ record Ranked(Candidate candidate, Answer.Tier tier, Answer.@Nullable NearestSho
         sameView = nearer(sameView, shot);
       }
     }
-    return sameView != null && sameView.sunGapDeg() <= LIKE_LIGHT_GAP_DEG
-        ? new Ranked(candidate, Answer.Tier.SCOUTED, sameView)
-        : new Ranked(candidate, Answer.Tier.GEOMETRY, sameView != null ? sameView : any);
+    if (sameView != null && sameView.sunGapDeg() <= LIKE_LIGHT_GAP_DEG) {
+      return new Ranked(candidate, Answer.Tier.SCOUTED, sameView);
+    }
+    return new Ranked(
+        candidate,
+        candidate.light().modelled() ? Answer.Tier.MODELLED : Answer.Tier.GEOMETRY,
+        sameView != null ? sameView : any);
   }
 
   private static Answer.NearestShot nearer(
@@ -49,31 +52,32 @@ record Ranked(Candidate candidate, Answer.Tier tier, Answer.@Nullable NearestSho
     return kept == null || other.sunGapDeg() < kept.sunGapDeg() ? other : kept;
   }
 
-  Answer answer(WindowFinder windows) {
-    ZoneId zone = Objects.requireNonNull(candidate.spot().zone(), "a candidate's zone is known");
-    OffsetDateTime at = candidate.instant().atZone(zone).toOffsetDateTime();
+  Answer answer(WindowFinder windows, Sky sky) {
+    WindowFinder.View view = candidate.view(sky);
+    OffsetDateTime at = candidate.instant().atZone(view.zone()).toOffsetDateTime();
+    SpotLight light = candidate.light();
+    Clearance clearance = light.clearance();
+    OffsetDateTime directUntil =
+        Boolean.TRUE.equals(light.directSun())
+            ? windows.directUntil(candidate.instant(), view)
+            : null;
     return new Answer(
         candidate.spot(),
         candidate.facing(),
         candidate.basis(),
         at,
-        candidate.light(),
+        light.light(),
         candidate.sun(),
         candidate.relativeBearingDeg(),
-        candidate.marginDeg(),
-        null,
-        null,
-        windows.around(candidate.instant(), candidate.spot().position(), candidate.facing(), zone),
+        light.marginDeg(),
+        light.directSun(),
+        clearance == null ? null : candidate.sun().apparentAltitudeDeg() - clearance.marginDeg(),
+        clearance,
+        directUntil,
+        windows.around(candidate.instant(), view),
         tier,
         nearest,
         candidate.days(),
-        Reasons.of(
-            at,
-            candidate.light(),
-            candidate.sun(),
-            candidate.facing(),
-            candidate.basis(),
-            tier,
-            nearest));
+        Reasons.of(candidate, at, directUntil, sky, tier, nearest));
   }
 }

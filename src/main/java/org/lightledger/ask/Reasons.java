@@ -7,6 +7,7 @@ import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.Bearing;
 import org.lightledger.light.LightClass;
 import org.lightledger.light.LightRules;
+import org.lightledger.skyline.Clearance;
 import org.lightledger.sun.SunDirection;
 
 /** Says in one sentence why an answer is what it is. */
@@ -16,14 +17,23 @@ final class Reasons {
   private Reasons() {}
 
   static String of(
+      Candidate candidate,
       OffsetDateTime at,
-      LightClass light,
-      SunDirection sun,
-      Bearing facing,
-      Answer.FacingBasis basis,
+      @Nullable OffsetDateTime directUntil,
+      Sky sky,
       Answer.Tier tier,
       Answer.@Nullable NearestShot nearest) {
-    return where(at, sun) + which(light, sun, facing, basis) + evidence(tier, nearest);
+    if (sky == Sky.OVERCAST) {
+      return where(at, candidate.sun())
+          + "under an overcast sky the light is "
+          + (candidate.light().light() == LightClass.OPEN_SHADE
+              ? "even and without direct sun, whichever way one looks."
+              : candidate.light().light().label() + ".");
+    }
+    return where(at, candidate.sun())
+        + which(candidate.light().light(), candidate.sun(), candidate.facing(), candidate.basis())
+        + skyline(candidate.light(), directUntil)
+        + evidence(candidate.light(), tier, nearest);
   }
 
   private static String where(OffsetDateTime at, SunDirection sun) {
@@ -91,16 +101,29 @@ final class Reasons {
     return String.format(Locale.ROOT, "%.0f° to %.0f°", fromDeg, toDeg);
   }
 
-  private static String evidence(Answer.Tier tier, Answer.@Nullable NearestShot nearest) {
+  private static String skyline(SpotLight light, @Nullable OffsetDateTime directUntil) {
+    Clearance clearance = light.clearance();
+    if (clearance == null) {
+      return "";
+    }
+    return " The sun "
+        + clearance.toText()
+        + (clearance.certain() || light.directSun() == null ? "" : ", which is too close to tell")
+        + (directUntil == null ? "" : "; direct sun until " + HOUR.format(directUntil))
+        + ".";
+  }
+
+  private static String evidence(
+      SpotLight light, Answer.Tier tier, Answer.@Nullable NearestShot nearest) {
     String gap = nearest == null ? "" : String.format(Locale.ROOT, "%.0f°", nearest.sunGapDeg());
-    return switch (tier) {
-      case SCOUTED -> " Seen: a shot looks this way with the sun " + gap + " from there.";
-      case MODELLED -> " The skyline is known.";
-      case GEOMETRY ->
-          (nearest == null
-                  ? " No shot was taken here"
-                  : " The nearest shot had the sun " + gap + " from there")
-              + ", and what may hide the sun is not known.";
-    };
+    if (tier == Answer.Tier.SCOUTED) {
+      return " Seen: a shot looks this way with the sun " + gap + " from there.";
+    }
+    String shot =
+        nearest == null
+            ? " No shot was taken here"
+            : " The nearest shot had the sun " + gap + " from there";
+    boolean known = light.directSun() != null;
+    return shot + (known ? "." : ", and what may hide the sun is not known.");
   }
 }

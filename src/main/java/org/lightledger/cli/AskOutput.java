@@ -9,6 +9,9 @@ import org.lightledger.ask.Answer;
 import org.lightledger.ask.Answers;
 import org.lightledger.ask.Question;
 import org.lightledger.ask.QuestionText;
+import org.lightledger.ask.Shape;
+import org.lightledger.skyline.Clearance;
+import org.lightledger.spot.Trait;
 
 /** Writes answers for machines and for people. */
 final class AskOutput {
@@ -39,12 +42,20 @@ final class AskOutput {
 
   private static Map<String, @Nullable Object> question(Question question) {
     Question.Near near = question.near();
+    Shape shape = question.terms().shape();
     return Json.fields()
         .put("light", QuestionText.lights(question.lights()))
         .put("on", QuestionText.days(question.firstDay(), question.lastDay()))
         .put("at", QuestionText.time(question.time()))
         .put("withinM", near == null ? null : near.radiusM())
         .put("of", near == null ? null : near.centre().toText())
+        .put("sky", code(question.terms().sky()))
+        .put("sun", code(question.terms().sun()))
+        .put(
+            "weekdays", question.terms().weekdays().stream().sorted().map(AskOutput::code).toList())
+        .put("atLeastMinutes", question.terms().atLeast().toMinutes())
+        .put("with", question.terms().traits().stream().sorted().map(Trait::code).toList())
+        .put("inside", shape == null ? null : shape.toText())
         .map();
   }
 
@@ -65,6 +76,8 @@ final class AskOutput {
         .put("marginDeg", Json.angle(answer.marginDeg()))
         .put("directSun", answer.directSun())
         .put("skylineDeg", Json.angle(answer.skylineDeg()))
+        .put("clearance", clearance(answer.clearance()))
+        .put("directUntil", Json.time(answer.directUntil()))
         .put(
             "window",
             Json.fields()
@@ -83,6 +96,21 @@ final class AskOutput {
                     .map())
         .put("reason", answer.reason())
         .map();
+  }
+
+  private static String code(Enum<?> value) {
+    return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  private static @Nullable Map<String, @Nullable Object> clearance(@Nullable Clearance clearance) {
+    return clearance == null
+        ? null
+        : Json.fields()
+            .put("marginDeg", Json.angle(clearance.marginDeg()))
+            .put("uncertaintyDeg", Json.angle(clearance.uncertaintyDeg()))
+            .put("source", code(clearance.source()))
+            .put("lowerBoundOnly", clearance.lowerBoundOnly())
+            .map();
   }
 
   static String text(Answers answers) {

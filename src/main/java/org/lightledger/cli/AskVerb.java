@@ -27,6 +27,7 @@ final class AskVerb extends Verb {
   public Integer call() {
     Question question = options.question();
     try (Ledger ledger = open()) {
+      makeSkylines(ledger);
       Answers answers = services.asker().ask(question, new LedgerStock(ledger), limit);
       print(() -> AskOutput.json(answers), () -> AskOutput.text(answers));
     }

@@ -47,7 +47,9 @@ final class DemoVerb extends Verb {
   public Integer call() throws InterruptedException {
     try (Ledger ledger = openOrMake()) {
       ImportReport report =
-          DemoLedger.fill(folder(), ledger, services.importer(ledger), ImportProgress.NONE);
+          DemoLedger.fill(
+              folder(), ledger, services.importer(ledger), services.clock(), ImportProgress.NONE);
+      makeSkylines(ledger);
       Answers answers = services.asker().ask(question(), new LedgerStock(ledger), 100);
       print(
           () -> AskOutput.json(answers),

@@ -7,6 +7,7 @@ import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.ask.Question;
 import org.lightledger.ask.QuestionText;
+import org.lightledger.ask.Terms;
 import org.lightledger.ask.TimeOfDay;
 import org.lightledger.light.LightClass;
 import picocli.CommandLine.Mixin;
@@ -39,26 +40,32 @@ final class QuestionOptions {
 
   @Mixin NearOptions nearOptions;
 
+  @Mixin TermsOptions termsOptions;
+
   Question question() {
-    return question(light, on, at, nearOptions::near);
+    return question(light, on, at, nearOptions::near, termsOptions);
   }
 
   /** Reads a question, naming everything that is wrong with it at once. */
   static Question question(
-      String light, String on, String at, Supplier<Question.@Nullable Near> where) {
+      String light,
+      String on,
+      String at,
+      Supplier<Question.@Nullable Near> where,
+      TermsOptions termsOptions) {
     List<String> faults = new ArrayList<>();
     Set<LightClass> lights = read(() -> QuestionText.parseLights(light), "--light", faults);
     QuestionText.Days days = read(() -> QuestionText.parseDays(on), "--on", faults);
     TimeOfDay time = read(() -> QuestionText.parseTime(at), "--at", faults);
     Question.Near near = read(where, "where", faults);
+    Terms terms = termsOptions.terms(faults);
     if (lights == null || days == null || time == null || !faults.isEmpty()) {
       throw new IllegalArgumentException(String.join(System.lineSeparator(), faults));
     }
-    return new Question(lights, days.first(), days.last(), time, near);
+    return new Question(lights, days.first(), days.last(), time, near, terms);
   }
 
-  private static <T> @Nullable T read(
-      Supplier<@Nullable T> reading, String option, List<String> faults) {
+  static <T> @Nullable T read(Supplier<@Nullable T> reading, String option, List<String> faults) {
     try {
       return reading.get();
     } catch (IllegalArgumentException e) {

@@ -114,10 +114,12 @@ final class ShortlistVerb extends Verb {
       throw new IllegalArgumentException(
           "--light, --on and --at: expected all three or none of them");
     }
-    return Optional.of(QuestionOptions.question(lights, days, time, () -> null));
+    return Optional.of(
+        QuestionOptions.question(lights, days, time, () -> null, TermsOptions.none()));
   }
 
   private Map<Long, Answer> bestAnswers(Ledger ledger, Question question) {
+    makeSkylines(ledger);
     return services
         .asker()
         .ask(question, new LedgerStock(ledger), Integer.MAX_VALUE)

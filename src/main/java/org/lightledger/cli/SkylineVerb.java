@@ -90,7 +90,9 @@ final class SkylineVerb extends Verb {
     if (!obstructions.isEmpty()) {
       skyline = withObstructions(skyline, ground, place);
     }
-    return measured == null ? skyline : skyline.combine(MeasuredSkyline.read(measured));
+    return measured == null
+        ? skyline
+        : MeasuredSkyline.onto(MeasuredSkyline.read(measured), skyline);
   }
 
   private Skyline withObstructions(Skyline land, @Nullable Ground ground, GeoPoint place)

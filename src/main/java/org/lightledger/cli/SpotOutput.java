@@ -24,7 +24,8 @@ final class SpotOutput {
     return spots.stream().map(spot -> fields(spot).map()).toList();
   }
 
-  static Map<String, @Nullable Object> json(LightProfile profile, Standing standing) {
+  static Map<String, @Nullable Object> json(
+      LightProfile profile, Standing standing, SpotSkyline around) {
     return fields(profile.spot())
         .put("positionByOwner", standing.byOwner())
         .put("positionRough", standing.rough())
@@ -33,6 +34,8 @@ final class SpotOutput {
         .put("wideErrors", standing.wideErrors())
         .put("notes", profile.spot().notes())
         .put("cautions", profile.spot().cautions())
+        .put("skyline", around.skylineJson())
+        .put("day", around.dayJson())
         .put("observations", profile.observations().stream().map(SpotOutput::observation).toList())
         .map();
   }
@@ -118,11 +121,12 @@ final class SpotOutput {
     return line(dropped.spot());
   }
 
-  static String text(LightProfile profile, Standing standing) {
+  static String text(LightProfile profile, Standing standing, SpotSkyline around) {
     StringBuilder text = new StringBuilder(line(profile.spot()));
     for (String hint : standing.hints()) {
       text.append(String.format(Locale.ROOT, "  %s%n", hint));
     }
+    text.append(around.text());
     for (Observation observation : profile.observations()) {
       Bearing facing = observation.facing();
       text.append(

@@ -1,15 +1,32 @@
 package org.lightledger.cli;
 
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import org.lightledger.ask.SpotDay;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.indexing.Importer;
 import org.lightledger.indexing.JoinDistance;
 import org.lightledger.indexing.SpotEditing;
+import org.lightledger.skyline.MeasuredSkyline;
+import org.lightledger.skyline.Skyline;
+import org.lightledger.skyline.SunOnSubject;
 import org.lightledger.spot.LightProfile;
+import org.lightledger.spot.Spot;
+import org.lightledger.spot.Trait;
 import org.lightledger.store.Ledger;
 import org.lightledger.store.LedgerSession;
+import org.lightledger.store.SkylineStore;
 import org.lightledger.store.Standing;
+import org.lightledger.store.StoredSkyline;
+import org.lightledger.sun.SunEphemeris;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -24,6 +41,12 @@ import picocli.CommandLine.Parameters;
 final class SpotVerb extends Verb {
   @Parameters(paramLabel = "ID", description = "The spot's number, as \"spots\" lists it.")
   private long spotId;
+
+  @Option(
+      names = "--on",
+      paramLabel = "DATE",
+      description = "The local day whose direct sun is told; today if not given.")
+  private @Nullable LocalDate on;
 
   @ArgGroup private @Nullable Change change;
 
@@ -68,12 +91,77 @@ final class SpotVerb extends Verb {
     private @Nullable String name;
 
     @Option(
+        names = "--measured",
+        paramLabel = "FILE.csv",
+        description =
+            "Keeps a skyline measured at the spot: lines of azimuth and altitude in degrees.")
+    private @Nullable Path measured;
+
+    @Option(
+        names = "--sun-on-subject",
+        paramLabel = "SHOT=yes|no|dappled|unknown",
+        description = "Says what a shot, by its number, shows: direct sun, shade, or both.")
+    private @Nullable Map<Long, String> sunOnSubject;
+
+    @Option(
+        names = "--traits",
+        split = ",",
+        paramLabel = "TRAIT",
+        description = "Says what the spot is and has, as in \"ask --with\"; none for nothing.")
+    private @Nullable List<String> traits;
+
+    @Option(
         names = "--delete",
         description = "Deletes the spot; its shots stay, and no import makes it again.")
     private boolean deleted;
 
     @Option(names = "--bring-back", description = "Takes --delete back.")
     private boolean broughtBack;
+
+    /** Keeps what the owner says of the place; tells in words what was done, if it was that. */
+    private @Nullable String keep(LedgerSession session, long spotId) {
+      SkylineStore skylines = session.skylines();
+      List<String> codes = traits;
+      if (codes != null) {
+        Set<Trait> kept = EnumSet.noneOf(Trait.class);
+        codes.stream().filter(code -> !code.equals("none")).map(Trait::parse).forEach(kept::add);
+        session.traits().set(spotId, kept);
+        return "Kept what spot " + spotId + " is and has.";
+      }
+      Path file = measured;
+      Map<Long, String> seen = sunOnSubject;
+      if (file != null) {
+        List<MeasuredSkyline.Point> points = readPoints(file);
+        skylines.measure(spotId, points);
+        return points.size() + " measured points are kept.";
+      }
+      if (seen != null) {
+        seen.forEach((shotId, word) -> skylines.setSunOnSubject(shotId, sunOnSubject(word)));
+        return "Kept what the shots " + seen.keySet() + " show.";
+      }
+      return null;
+    }
+
+    private static List<MeasuredSkyline.Point> readPoints(Path file) {
+      try {
+        return MeasuredSkyline.read(file);
+      } catch (IOException e) {
+        throw new IllegalArgumentException(
+            "--measured: expected a file that can be read, found " + file, e);
+      }
+    }
+
+    private static @Nullable SunOnSubject sunOnSubject(String word) {
+      return switch (word.strip().toLowerCase(Locale.ROOT)) {
+        case "yes" -> SunOnSubject.YES;
+        case "no" -> SunOnSubject.NO;
+        case "dappled" -> SunOnSubject.DAPPLED;
+        case "unknown" -> null;
+        default ->
+            throw new IllegalArgumentException(
+                "--sun-on-subject: expected yes, no, dappled or unknown, found \"" + word + "\"");
+      };
+    }
 
     /** Changes the ledger and tells in words what was done. */
     private String apply(SpotEditing editing, long spotId) {
@@ -127,13 +215,20 @@ final class SpotVerb extends Verb {
       Change asked = change;
       if (asked != null) {
         Importer importer = services.importer(ledger);
-        note(ledger.write(session -> asked.apply(importer.editing(session), spotId)));
+        note(
+            ledger.write(
+                session -> {
+                  String kept = asked.keep(session, spotId);
+                  return kept == null ? asked.apply(importer.editing(session), spotId) : kept;
+                }));
       }
       if (asked == null || !asked.deleted) {
+        makeSkylines(ledger);
         Shown shown = ledger.read(this::shown);
+        SpotSkyline around = shown.around(services.sun(), day());
         print(
-            () -> SpotOutput.json(shown.profile(), shown.standing()),
-            () -> SpotOutput.text(shown.profile(), shown.standing()));
+            () -> SpotOutput.json(shown.profile(), shown.standing(), around),
+            () -> SpotOutput.text(shown.profile(), shown.standing(), around));
       } else {
         print(() -> Json.fields().put("deleted", spotId).map(), () -> "");
       }
@@ -141,7 +236,21 @@ final class SpotVerb extends Verb {
     return 0;
   }
 
-  private record Shown(LightProfile profile, Standing standing) {}
+  private LocalDate day() {
+    LocalDate day = on;
+    return day == null ? LocalDate.ofInstant(services.clock().instant(), ZoneOffset.UTC) : day;
+  }
+
+  private record Shown(LightProfile profile, Standing standing, @Nullable StoredSkyline skyline) {
+    SpotSkyline around(SunEphemeris sun, LocalDate day) {
+      Skyline angles = skyline == null ? null : skyline.skyline();
+      Spot spot = profile.spot();
+      return new SpotSkyline(
+          angles,
+          skyline == null ? List.of() : skyline.remarks(),
+          spot.zone() == null ? null : SpotDay.of(sun, spot.position(), spot.zone(), day, angles));
+    }
+  }
 
   private Shown shown(LedgerSession session) {
     LightProfile profile =
@@ -155,6 +264,8 @@ final class SpotVerb extends Verb {
                             + spotId
                             + ", which the ledger does not have; \"spots\" lists them"));
     return new Shown(
-        profile, session.grouping().standing(spotId, JoinDistance.of(session)).orElseThrow());
+        profile,
+        session.grouping().standing(spotId, JoinDistance.of(session)).orElseThrow(),
+        session.skylines().find(spotId).orElse(null));
   }
 }

@@ -2,10 +2,15 @@ package org.lightledger.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.time.ZoneId;
+import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
+import org.lightledger.spot.Spot;
 import org.lightledger.store.Ledger;
+import org.lightledger.surroundings.SkylineWork;
+import org.lightledger.surroundings.UnreadableElevationException;
 import picocli.CommandLine;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -15,6 +20,9 @@ import picocli.CommandLine.Spec;
 /** What all verbs share: the ledger, machine output, help. */
 @CommandLine.Command(mixinStandardHelpOptions = true)
 abstract class Verb implements Callable<Integer> {
+  /** From so many on the work takes seconds, and the owner is told. */
+  private static final int NOTED_SKYLINES = 200;
+
   final Services services;
 
   @Spec private CommandSpec spec;
@@ -52,6 +60,55 @@ abstract class Verb implements Callable<Integer> {
               + ", found none; \"import\" makes one, --ledger names another folder");
     }
     return openOrMake();
+  }
+
+  /** The spot of a number. */
+  static Spot spot(Ledger ledger, long spotId) {
+    return ledger
+        .read(session -> session.spots().find(spotId))
+        .orElseThrow(
+            () ->
+                new IllegalArgumentException(
+                    "expected the number of a spot, found "
+                        + spotId
+                        + ", which the ledger does not have; \"spots\" lists them"));
+  }
+
+  /** The zone of a spot, which every local time takes. */
+  static ZoneId zoneOf(Spot spot) {
+    ZoneId zone = spot.zone();
+    if (zone == null) {
+      throw new IllegalArgumentException(
+          "the zone of spot " + spot.id() + " is not known; set it on the spot's page");
+    }
+    return zone;
+  }
+
+  /** Reads an option, whose name goes before what is wrong with it. */
+  static <T> T named(String option, Supplier<T> reading) {
+    try {
+      return reading.get();
+    } catch (IllegalArgumentException e) {
+      throw new IllegalArgumentException(option + ": " + e.getMessage(), e);
+    }
+  }
+
+  /** Makes the skylines that are due, so that an answer rests on all that the ledger knows. */
+  long makeSkylines(Ledger ledger) {
+    SkylineWork work = new SkylineWork(ledger, services.clock());
+    long waiting = work.waiting();
+    if (waiting == 0) {
+      return 0;
+    }
+    if (waiting > NOTED_SKYLINES) {
+      note(String.format(Locale.ROOT, "Working out the skylines of %d spots.", waiting));
+    }
+    try {
+      return work.makeDue(made -> {}, () -> false);
+    } catch (UnreadableElevationException e) {
+      note(String.valueOf(e.getMessage()));
+      return 0;
+    }
   }
 
   /** Where results go. */

@@ -66,12 +66,22 @@ public final class Corrections {
   }
 
   private Corrected apply(LedgerSession session, Collection<Long> shotIds, Correction correction) {
+    Correction resolved;
+    try {
+      resolved = resolved(session, correction);
+    } catch (RefusedException e) {
+      return new Corrected(
+          null,
+          correction.words(),
+          shotIds.stream()
+              .map(id -> new Outcome(id, Outcome.Kind.UNCHANGED, List.of(e.reason())))
+              .toList());
+    }
     Conclusion conclusion = new Conclusion(session, zones, sun);
     Map<StoredShot, Conclusion.Now> changes = new LinkedHashMap<>();
     List<Outcome> outcomes = new ArrayList<>();
     for (long shotId : shotIds) {
       try {
-        Correction resolved = resolved(session, correction);
         StoredShot stored =
             session
                 .shots()
@@ -84,8 +94,8 @@ public final class Corrections {
         outcomes.add(new Outcome(shotId, Outcome.Kind.UNCHANGED, List.of(e.reason())));
       }
     }
-    Long id = changes.isEmpty() ? null : keep(session, correction.words(), changes);
-    return new Corrected(id, correction.words(), outcomes);
+    Long id = changes.isEmpty() ? null : keep(session, resolved.words(), changes);
+    return new Corrected(id, resolved.words(), outcomes);
   }
 
   /** The clock's correction that one shot gives is read from that shot as it stands. */

@@ -1,4 +1,4 @@
-/** Light classes and exposure. */
+/** Light classes, expected daylight and exposure. */
 @NullMarked
 package org.lightledger.light;
 

@@ -13,6 +13,9 @@ import java.util.Locale;
 public record Clearance(
     double marginDeg, double uncertaintyDeg, SkylineSource source, boolean lowerBoundOnly) {
 
+  /** What rounds to nothing with one decimal, degrees. */
+  private static final double SMALLEST_TOLD_DEG = 0.05;
+
   /**
    * Checks the numbers.
    *
@@ -53,19 +56,28 @@ public record Clearance(
    * @return for example "clears the terrain by 3.1 degrees, plus or minus 0.4"
    */
   public String toText() {
+    if (source == SkylineSource.NOT_KNOWN) {
+      return String.format(
+          Locale.ROOT,
+          "%s a level horizon by %.1f degrees; what stands there is not known",
+          direct() ? "clears" : "is behind",
+          Math.abs(marginDeg));
+    }
     return String.format(
         Locale.ROOT,
-        "%s %s by %.1f degrees, plus or minus %.1f%s",
+        "%s %s by %.1f degrees, plus or minus %s%s",
         direct() ? "clears" : "is behind",
         label(),
         Math.abs(marginDeg),
-        uncertaintyDeg,
+        uncertaintyDeg < SMALLEST_TOLD_DEG
+            ? "less than 0.1"
+            : String.format(Locale.ROOT, "%.1f", uncertaintyDeg),
         direct() && lowerBoundOnly ? ", as far as is known" : "");
   }
 
   private String label() {
     return switch (source) {
-      case NOT_KNOWN -> "a level horizon";
+      case NOT_KNOWN -> "what is not known";
       case TERRAIN -> "the terrain";
       case BUILDING -> "a building";
       case TREES -> "trees";

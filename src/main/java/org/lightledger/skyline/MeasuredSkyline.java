@@ -19,6 +19,9 @@ public final class MeasuredSkyline {
   /** What a hand-held reading is good for, degrees: own choice, no source. */
   private static final double READING_SIGMA_DEG = 1.0;
 
+  /** Readings this close leave nothing out between them, degrees: own choice. */
+  private static final double DENSE_DEG = 5.0;
+
   private static final int FEWEST_POINTS = 2;
 
   private MeasuredSkyline() {}
@@ -53,12 +56,12 @@ public final class MeasuredSkyline {
    *
    * @param file lines of azimuth and altitude in degrees with a point as the decimal sign, parted
    *     by a comma; a header, empty lines and lines that begin with # are passed over
-   * @return the skyline
+   * @return the points, in the order of the file
    * @throws IOException when the file can not be read
    * @throws IllegalArgumentException naming every line that can not be used
    */
-  public static Skyline read(Path file) throws IOException {
-    return parse(Files.readAllLines(file, StandardCharsets.UTF_8));
+  public static List<Point> read(Path file) throws IOException {
+    return points(Files.readAllLines(file, StandardCharsets.UTF_8));
   }
 
   /**
@@ -69,6 +72,17 @@ public final class MeasuredSkyline {
    * @throws IllegalArgumentException naming every line that can not be used
    */
   public static Skyline parse(List<String> lines) {
+    return of(points(lines));
+  }
+
+  /**
+   * Reads a list of points.
+   *
+   * @param lines as in {@link #read}
+   * @return the points, in the order of the lines
+   * @throws IllegalArgumentException naming every line that can not be used
+   */
+  public static List<Point> points(List<String> lines) {
     List<Point> points = new ArrayList<>();
     List<String> problems = new ArrayList<>();
     boolean first = true;
@@ -93,7 +107,43 @@ public final class MeasuredSkyline {
     if (!problems.isEmpty()) {
       throw new IllegalArgumentException(String.join("; ", problems));
     }
-    return of(points);
+    return points;
+  }
+
+  /**
+   * Puts readings onto a model. Between two readings at most {@value #DENSE_DEG} degrees apart the
+   * readings stand, for whoever stood there saw what the model only works out; elsewhere the higher
+   * of both does.
+   *
+   * @param points at least two, of different azimuths
+   * @param model the skyline without them
+   * @return both in one
+   * @throws IllegalArgumentException when there are fewer, or two of one azimuth
+   */
+  public static Skyline onto(List<Point> points, Skyline model) {
+    Skyline measured = of(points);
+    SkylineBuilder builder = new SkylineBuilder(model.combine(measured));
+    List<Point> sorted = new ArrayList<>(points);
+    sorted.sort(Comparator.comparingDouble(Point::azimuthDeg));
+    for (int i = 0; i < sorted.size(); i++) {
+      double fromDeg = sorted.get(i).azimuthDeg();
+      double widthDeg =
+          Angles.normalizeDeg(sorted.get((i + 1) % sorted.size()).azimuthDeg() - fromDeg);
+      if (widthDeg <= DENSE_DEG) {
+        int first = (int) Math.ceil(fromDeg / Skyline.STEP_DEG);
+        int last = (int) Math.floor((fromDeg + widthDeg) / Skyline.STEP_DEG);
+        for (int turned = first; turned <= last; turned++) {
+          int step = turned % Skyline.STEPS;
+          builder.set(
+              step,
+              measured.altitudeDeg(step),
+              measured.uncertaintyDeg(step),
+              SkylineSource.MEASURED,
+              measured.flags(step));
+        }
+      }
+    }
+    return builder.build();
   }
 
   private static Point point(String line) {

@@ -145,6 +145,53 @@ public final class Skyline {
   }
 
   /**
+   * The highest altitude along the shorter arc between two azimuths.
+   *
+   * @param oneDeg any finite angle, degrees
+   * @param otherDeg any finite angle, degrees
+   * @return apparent altitude, degrees in [-90, 90]
+   */
+  public double highestDegBetween(double oneDeg, double otherDeg) {
+    return extremeBetween(oneDeg, otherDeg, 1.0);
+  }
+
+  /**
+   * The lowest altitude along the shorter arc between two azimuths.
+   *
+   * @param oneDeg any finite angle, degrees
+   * @param otherDeg any finite angle, degrees
+   * @return apparent altitude, degrees in [-90, 90]
+   */
+  public double lowestDegBetween(double oneDeg, double otherDeg) {
+    return -extremeBetween(oneDeg, otherDeg, -1.0);
+  }
+
+  /** The altitudes are linear between steps, so only the ends and the steps between them count. */
+  private double extremeBetween(double oneDeg, double otherDeg, double sign) {
+    double turnDeg = Angles.turnDeg(oneDeg, otherDeg);
+    double startDeg = Angles.normalizeDeg(turnDeg < 0.0 ? otherDeg : oneDeg);
+    double endDeg = startDeg + Math.abs(turnDeg);
+    double extreme = Math.max(sign * altitudeDegAt(startDeg), sign * altitudeDegAt(endDeg));
+    int last = (int) (endDeg / STEP_DEG);
+    for (int step = (int) Math.ceil(startDeg / STEP_DEG); step <= last; step++) {
+      extreme = Math.max(extreme, sign * altitudeDeg[step % STEPS]);
+    }
+    return extreme;
+  }
+
+  /**
+   * Tells whether anything is known of the skyline in a direction.
+   *
+   * @param azimuthDeg any finite angle, degrees
+   * @return true when both steps beside it have a source
+   */
+  public boolean knownAt(double azimuthDeg) {
+    int before = before(Angles.normalizeDeg(azimuthDeg));
+    byte nowhere = SkylineSource.NOT_KNOWN.code();
+    return sources[before] != nowhere && sources[after(before)] != nowhere;
+  }
+
+  /**
    * How the sun stands to the skyline.
    *
    * @param sun its direction

@@ -44,11 +44,27 @@ public final class SkylineEvidence {
    * @param source what the model rested on
    */
   public record Correction(
-      ShotProof proof,
-      double azimuthDeg,
-      double modelDeg,
-      double provenDeg,
-      SkylineSource source) {}
+      ShotProof proof, double azimuthDeg, double modelDeg, double provenDeg, SkylineSource source) {
+
+    /**
+     * The correction in words.
+     *
+     * @return a sentence that names the shot and both altitudes
+     */
+    public String toText() {
+      return String.format(
+          Locale.ROOT,
+          "%s shows %s with the sun %.1f degrees high at azimuth %.1f, where the skyline was worked"
+              + " out as %.1f degrees: it is taken as %s %.1f there",
+          proof.shot(),
+          proof.direct() ? "direct sun" : "shade",
+          proof.sun().apparentAltitudeDeg(),
+          azimuthDeg,
+          modelDeg,
+          proof.direct() ? "at most" : "at least",
+          provenDeg);
+    }
+  }
 
   /**
    * A shot against a shot.

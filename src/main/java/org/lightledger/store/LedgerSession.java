@@ -27,7 +27,15 @@ public final class LedgerSession {
     SHARES,
     SETTINGS,
     ANCHORS,
-    DROPPED_SPOTS
+    DROPPED_SPOTS,
+    ELEVATION_FILES,
+    MEASURED_POINTS,
+    SKYLINES,
+    SPOT_TRAITS,
+    QUESTIONS,
+    MAPS,
+    OBSTRUCTIONS,
+    MAP_FEATURES
   }
 
   private final Connection connection;
@@ -41,6 +49,12 @@ public final class LedgerSession {
   private final SettingStore settings = new SettingStore(this);
   private final CorrectionStore corrections = new CorrectionStore(this);
   private final GroupingStore grouping = new GroupingStore(this);
+  private final SkylineStore skylines = new SkylineStore(this);
+  private final ElevationStore elevation = new ElevationStore(this);
+  private final TraitStore traits = new TraitStore(this);
+  private final QuestionStore questions = new QuestionStore(this);
+  private final MapStore maps = new MapStore(this);
+  private final ObstructionStore obstructions = new ObstructionStore(this);
   private boolean active;
 
   LedgerSession(Connection connection) {
@@ -119,6 +133,60 @@ public final class LedgerSession {
     return grouping;
   }
 
+  /**
+   * What stands around spots.
+   *
+   * @return its store
+   */
+  public SkylineStore skylines() {
+    return skylines;
+  }
+
+  /**
+   * Where the owner keeps elevation.
+   *
+   * @return its store
+   */
+  public ElevationStore elevation() {
+    return elevation;
+  }
+
+  /**
+   * What spots are and have.
+   *
+   * @return its store
+   */
+  public TraitStore traits() {
+    return traits;
+  }
+
+  /**
+   * Questions that the owner keeps.
+   *
+   * @return their store
+   */
+  public QuestionStore questions() {
+    return questions;
+  }
+
+  /**
+   * The maps of regions, and what is drawn of them.
+   *
+   * @return their store
+   */
+  public MapStore maps() {
+    return maps;
+  }
+
+  /**
+   * What stands in the sun's way.
+   *
+   * @return its store
+   */
+  public ObstructionStore obstructions() {
+    return obstructions;
+  }
+
   /** A statement, prepared once for each connection. */
   Call call(String sql) {
     if (!active) {
@@ -133,19 +201,25 @@ public final class LedgerSession {
     changed.add(content);
   }
 
-  long stockVersion() {
+  /**
+   * A number that grows with every change of spots, facings, shots and skylines.
+   *
+   * @return the number
+   */
+  public long stockVersion() {
     return call("SELECT version FROM stock").number();
   }
 
   void rebuildSpatialIndexes() {
-    call("DELETE FROM rtree_spots_geom").run();
-    call("INSERT INTO rtree_spots_geom SELECT id, ST_MinX(geom), ST_MaxX(geom), ST_MinY(geom),"
-            + " ST_MaxY(geom) FROM spots WHERE NOT ST_IsEmpty(geom)")
-        .run();
-    call("DELETE FROM rtree_shots_geom").run();
-    call("INSERT INTO rtree_shots_geom SELECT id, ST_MinX(geom), ST_MaxX(geom), ST_MinY(geom),"
-            + " ST_MaxY(geom) FROM shots WHERE geom NOT NULL AND NOT ST_IsEmpty(geom)")
-        .run();
+    for (String table : LedgerCheck.FEATURES) {
+      call("DELETE FROM rtree_" + table + "_geom").run();
+      call("INSERT INTO rtree_"
+              + table
+              + "_geom SELECT id, ST_MinX(geom), ST_MaxX(geom), ST_MinY(geom), ST_MaxY(geom) FROM "
+              + table
+              + " WHERE geom NOT NULL AND NOT ST_IsEmpty(geom)")
+          .run();
+    }
   }
 
   void beginReading() {

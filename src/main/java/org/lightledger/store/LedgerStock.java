@@ -3,11 +3,14 @@ package org.lightledger.store;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.ask.Question;
 import org.lightledger.ask.Stock;
+import org.lightledger.skyline.Skyline;
 import org.lightledger.spot.Observation;
 import org.lightledger.spot.Spot;
+import org.lightledger.spot.Trait;
 
 /**
  * A ledger's spots, to ask about. The whole stock is kept in memory until the ledger's stock
@@ -16,6 +19,7 @@ import org.lightledger.spot.Spot;
 public final class LedgerStock implements Stock {
   private final Ledger ledger;
   private volatile @Nullable Snapshot snapshot;
+  private volatile @Nullable Looked looked;
 
   /**
    * The stock of a ledger.
@@ -27,6 +31,8 @@ public final class LedgerStock implements Stock {
   }
 
   private record Snapshot(long version, List<Spot> spots) {}
+
+  private record Looked(long version, Set<Long> withSkyline) {}
 
   @Override
   public List<Spot> spots(Question.@Nullable Near near) {
@@ -51,5 +57,27 @@ public final class LedgerStock implements Stock {
   @Override
   public Map<Long, List<Observation>> observations(Collection<Long> spotIds) {
     return ledger.read(session -> session.shots().observations(spotIds));
+  }
+
+  @Override
+  public Set<Long> spotsWithSkyline() {
+    Looked kept = looked;
+    if (kept == null || kept.version() != ledger.stockVersion()) {
+      kept =
+          ledger.read(
+              session -> new Looked(session.stockVersion(), session.skylines().spotsWithSkyline()));
+      looked = kept;
+    }
+    return kept.withSkyline();
+  }
+
+  @Override
+  public Map<Long, Skyline> skylines(Collection<Long> spotIds) {
+    return ledger.read(session -> session.skylines().ofSpots(spotIds));
+  }
+
+  @Override
+  public Set<Long> spotsWith(Set<Trait> traits) {
+    return ledger.read(session -> session.traits().spotsWith(traits));
   }
 }

@@ -1,7 +1,9 @@
 package org.lightledger.store;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.lightledger.geo.GeoPoint;
+import org.lightledger.map.MapBox;
 
 /**
  * A range of longitudes and latitudes that certainly holds every place within some distance of
@@ -72,6 +74,32 @@ record SearchBox(double westDeg, double eastDeg, double southDeg, double northDe
         && place.latitudeDeg() <= northDeg
         && place.longitudeDeg() >= westDeg
         && place.longitudeDeg() <= eastDeg;
+  }
+
+  /**
+   * The box around another one; all longitudes when the antimeridian comes near.
+   *
+   * @param inner the box to go around
+   * @param radiusM metres, 0 or more
+   * @return one box
+   */
+  static SearchBox around(MapBox inner, double radiusM) {
+    List<SearchBox> corners = new ArrayList<>();
+    for (double latitudeDeg : new double[] {inner.southDeg(), inner.northDeg()}) {
+      for (double longitudeDeg : new double[] {inner.westDeg(), inner.eastDeg()}) {
+        corners.addAll(around(new GeoPoint(latitudeDeg, longitudeDeg), radiusM));
+      }
+    }
+    double south = corners.stream().mapToDouble(SearchBox::southDeg).min().orElseThrow();
+    double north = corners.stream().mapToDouble(SearchBox::northDeg).max().orElseThrow();
+    if (corners.size() > 4) {
+      return allRound(south, north);
+    }
+    return new SearchBox(
+        corners.stream().mapToDouble(SearchBox::westDeg).min().orElseThrow(),
+        corners.stream().mapToDouble(SearchBox::eastDeg).max().orElseThrow(),
+        south,
+        north);
   }
 
   private static SearchBox allRound(double south, double north) {

@@ -61,6 +61,7 @@ public record AskPage(
    * @param lists shortlists to put spots on
    * @param circle the circle asked for, for the map, "" for none
    * @param emptyStock whether the ledger holds no spot at all
+   * @param skylines what is to be known of the skylines behind the answers
    */
   public record AnswersView(
       String headline,
@@ -73,7 +74,26 @@ public record AskPage(
       @Nullable Nothing nothing,
       List<ListChoice> lists,
       String circle,
-      boolean emptyStock) {}
+      boolean emptyStock,
+      Skylines skylines) {}
+
+  /**
+   * How far the skylines are.
+   *
+   * @param waiting how many are still being worked out, in words, "" for none
+   * @param problem what keeps them from being worked out, or null
+   */
+  public record Skylines(String waiting, @Nullable String problem) {}
+
+  /**
+   * Whether the sun reaches the spot.
+   *
+   * @param kind the code of the mark
+   * @param word the answer
+   * @param clearance by how much the sun clears the skyline, "" when that is not known
+   * @param chart the moment on the spot's chart
+   */
+  public record Reach(String kind, String word, String clearance, String chart) {}
 
   /** A spot about which the question can not be answered. */
   public record NotKnown(String name, String href, String reason) {}
@@ -102,6 +122,7 @@ public record AskPage(
    * @param look where to face
    * @param lookNote why, "" for a known facing
    * @param sun where the sun stands
+   * @param reach whether it reaches the spot
    * @param dial facing and sun as a drawing
    * @param tier what the answer rests on, for the mark
    * @param tierWord the same as a word
@@ -124,6 +145,7 @@ public record AskPage(
       String look,
       String lookNote,
       String sun,
+      Reach reach,
       Svg dial,
       String tier,
       String tierWord,

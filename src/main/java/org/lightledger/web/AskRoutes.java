@@ -53,10 +53,18 @@ final class AskRoutes {
     if (!read.problems().isEmpty()) {
       return AskViews.page(read, today, null);
     }
+    house.skylines().settle(SpotRoutes.SETTLE);
     Answers answers = asker.ask(form.question(), stock, MOST_ANSWERS);
     AskPage.AnswersView view =
-        AskViews.answers(form, answers, spots.isEmpty(), lists(ctx.queryParam("list")));
+        AskViews.answers(form, answers, spots.isEmpty(), lists(ctx.queryParam("list")), skylines());
     return AskViews.page(read, today, view);
+  }
+
+  private AskPage.Skylines skylines() {
+    long waiting = house.ledger().read(session -> session.skylines().countDue());
+    return new AskPage.Skylines(
+        waiting == 0 ? "" : Words.count((int) waiting, "spot", "spots"),
+        house.skylines().problem());
   }
 
   private List<AskPage.ListChoice> lists(@Nullable String picked) {

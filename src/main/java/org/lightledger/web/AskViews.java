@@ -2,6 +2,7 @@ package org.lightledger.web;
 
 import java.time.DayOfWeek;
 import java.time.LocalDate;
+import java.time.OffsetDateTime;
 import java.time.YearMonth;
 import java.time.temporal.ChronoUnit;
 import java.time.temporal.TemporalAdjusters;
@@ -66,7 +67,11 @@ final class AskViews {
   }
 
   static AskPage.AnswersView answers(
-      AskForm form, Answers answers, boolean emptyStock, List<AskPage.ListChoice> lists) {
+      AskForm form,
+      Answers answers,
+      boolean emptyStock,
+      List<AskPage.ListChoice> lists,
+      AskPage.Skylines skylines) {
     List<AskPage.Card> cards = new ArrayList<>();
     for (Answer answer : answers.matches()) {
       cards.add(card(form, answer, String.valueOf(cards.size() + 1)));
@@ -87,7 +92,26 @@ final class AskViews {
         cards.isEmpty() ? nothing(form, answers, emptyStock) : null,
         lists,
         form.near() == null ? "" : form.near().toText() + "," + Words.plain(form.withinKm() * 1000),
-        emptyStock);
+        emptyStock,
+        skylines);
+  }
+
+  private static AskPage.Reach reach(Answer answer) {
+    SunWords words = SunWords.of(answer.light(), answer.directSun(), answer.clearance());
+    OffsetDateTime until = answer.directUntil();
+    return new AskPage.Reach(
+        words.kind(),
+        Words.capital(words.word()) + (until == null ? "" : " until " + Words.hour(until)),
+        words.clearance(),
+        "/spots/"
+            + answer.spot().id()
+            + "?day="
+            + answer.at().toLocalDate()
+            + "&at="
+            + Words.hour(answer.at())
+            + "&facing="
+            + SkyChoice.plain(answer.facing())
+            + "#sun-head");
   }
 
   private static String headline(AskForm form, Answers answers) {
@@ -167,6 +191,7 @@ final class AskViews {
           case SUGGESTED -> "no facing known yet";
         },
         Words.sun(answer.sun()),
+        reach(answer),
         FacingDial.moment(answer.facing(), spreadDeg, answer.sun()),
         answer.tier().label(),
         answer.tier() == Answer.Tier.GEOMETRY ? "geometry only" : answer.tier().label(),

@@ -30,7 +30,7 @@ public record AttentionPage(
    * @return true when a place is missing
    */
   public boolean map() {
-    return groups.stream().anyMatch(group -> group.kind() == Kind.PLACE);
+    return groups.stream().anyMatch(group -> group.kind().place());
   }
 
   /**
@@ -47,6 +47,12 @@ public record AttentionPage(
 
   /** What is missing. */
   public enum Kind {
+    /** Neither a time nor a place. */
+    BOTH(
+        "both",
+        "Time and place are missing",
+        "Place these shots, by a track log or on the map: where the file holds a reading of the"
+            + " camera's clock, the time follows from the zone of the place."),
     /** No time. */
     TIME(
         "time",
@@ -105,20 +111,86 @@ public record AttentionPage(
     public String lead() {
       return lead;
     }
+
+    /**
+     * Whether its fixes tell the time.
+     *
+     * @return true when a time is missing or ambiguous
+     */
+    public boolean time() {
+      return this == BOTH || this == TIME || this == CHOICE;
+    }
+
+    /**
+     * Whether its fixes tell the place.
+     *
+     * @return true when a place is missing
+     */
+    public boolean place() {
+      return this == BOTH || this == PLACE;
+    }
+
+    /**
+     * Whether its fixes tell the direction.
+     *
+     * @return true when a direction is missing
+     */
+    public boolean way() {
+      return this == WAY;
+    }
   }
 
   /**
    * Shots that lack the same.
    *
    * @param kind what is missing
-   * @param rows the shots shown
+   * @param batches the shots shown, by folder and reasons
    * @param count how many there are
    * @param hidden how many are not shown, in words, "" for none
    * @param all whether all were ticked
    * @param form the fields of the fixes
    */
   public record Group(
-      Kind kind, List<Row> rows, int count, String hidden, boolean all, FixForm form) {}
+      Kind kind, List<Batch> batches, int count, String hidden, boolean all, FixForm form) {}
+
+  /**
+   * Shots of one folder that lack the same for the same reasons.
+   *
+   * @param title how many of which folder, to be ticked at once
+   * @param reasons what is missing or doubtful, and what to do
+   * @param rows the shots
+   */
+  public record Batch(String title, List<String> reasons, List<Row> rows) {
+    /** More are folded away, so that the fixes are within reach; four rows of three, own choice. */
+    private static final int UNFOLDED = 12;
+
+    /**
+     * The shots that are seen at once.
+     *
+     * @return the first of them
+     */
+    public List<Row> first() {
+      return rows.subList(0, Math.min(UNFOLDED, rows.size()));
+    }
+
+    /**
+     * The shots that are folded away.
+     *
+     * @return the others
+     */
+    public List<Row> rest() {
+      return rows.subList(Math.min(UNFOLDED, rows.size()), rows.size());
+    }
+
+    /**
+     * Whether something folded away was ticked.
+     *
+     * @return true when it must be unfolded
+     */
+    public boolean restTicked() {
+      return rest().stream().anyMatch(Row::ticked);
+    }
+  }
 
   /**
    * A shot.
@@ -126,10 +198,9 @@ public record AttentionPage(
    * @param id the ledger's number
    * @param name the name of its file
    * @param when when it was taken, as far as known
-   * @param reasons what is missing or doubtful, and what to do
    * @param ticked whether it was ticked
    */
-  public record Row(long id, String name, String when, List<String> reasons, boolean ticked) {}
+  public record Row(long id, String name, String when, boolean ticked) {}
 
   /**
    * A spot on the map.

@@ -138,11 +138,7 @@ final class AttentionRoutes {
     return new AttentionPage(
         (int) session.shots().counts().needingAttention(),
         groups,
-        corrected == null
-            ? null
-            : FixedView.of(
-                corrected,
-                id -> session.shots().find(id).map(AttentionViews::name).orElse("Shot " + id)),
+        corrected == null ? null : FixedView.of(corrected, session),
         LastFix.of(newest, house.zone(spots)),
         ctx.queryParam("undone") != null,
         problems,
@@ -150,14 +146,11 @@ final class AttentionRoutes {
   }
 
   private static AttentionPage.Group group(Kind kind, List<StoredShot> shots, Sent sent) {
-    List<AttentionPage.Row> rows =
-        shots.stream()
-            .limit(AttentionViews.MOST_SHOWN)
-            .map(stored -> AttentionViews.row(kind, stored, sent.ticked()))
-            .toList();
-    int more = shots.size() - rows.size();
+    List<StoredShot> shown = shots.subList(0, Math.min(shots.size(), AttentionViews.MOST_SHOWN));
+    int more = shots.size() - shown.size();
     String first =
         switch (kind) {
+          case BOTH -> "track";
           case TIME -> "zone";
           case CHOICE -> "choice";
           case PLACE -> "point";
@@ -165,7 +158,7 @@ final class AttentionRoutes {
         };
     return new AttentionPage.Group(
         kind,
-        rows,
+        AttentionViews.batches(kind, shown, sent.ticked()),
         shots.size(),
         more == 0 ? "" : Words.count(more, "more shot is", "more shots are") + " not shown here.",
         sent.all(),
@@ -174,6 +167,6 @@ final class AttentionRoutes {
             sent.fields(),
             sent.fix().isEmpty() ? first : sent.fix(),
             AttentionViews.offsets(shots),
-            AttentionViews.choices(shots)));
+            AttentionViews.readings(shots)));
   }
 }

@@ -1,16 +1,22 @@
 package org.lightledger.web;
 
 import java.nio.file.Path;
+import java.time.LocalDateTime;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import org.lightledger.shot.CaptureTime;
 import org.lightledger.shot.Problem;
+import org.lightledger.shot.Shot;
 import org.lightledger.spot.Spot;
 import org.lightledger.store.LedgerSession;
 import org.lightledger.store.StoredShot;
@@ -21,17 +27,16 @@ final class AttentionViews {
   /** More pictures make the page slow on a phone; own choice. */
   static final int MOST_SHOWN = 96;
 
+  private static final DateTimeFormatter READING =
+      DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm:ss", Locale.ROOT);
+
   private AttentionViews() {}
 
-  /** The shots by what they lack; one that lacks two things is in two groups. */
+  /** The shots by what they lack, each in one group. */
   static Map<Kind, List<StoredShot>> groups(LedgerSession session) {
     Map<Kind, List<StoredShot>> groups = new EnumMap<>(Kind.class);
     for (StoredShot stored : session.shots().needingAttention()) {
-      for (Kind kind : Kind.values()) {
-        if (stored.shot().problems().stream().anyMatch(problem -> isOf(kind, problem))) {
-          groups.computeIfAbsent(kind, any -> new ArrayList<>()).add(stored);
-        }
-      }
+      groups.computeIfAbsent(kind(stored.shot()), any -> new ArrayList<>()).add(stored);
     }
     List<StoredShot> undirected = session.shots().withoutFacing(MOST_SHOWN);
     if (!undirected.isEmpty()) {
@@ -40,60 +45,73 @@ final class AttentionViews {
     return groups;
   }
 
-  private static boolean isOf(Kind kind, Problem problem) {
-    return switch (problem.kind()) {
-      case TIME_MISSING -> kind == Kind.TIME;
-      case TIME_AMBIGUOUS -> kind == Kind.CHOICE;
-      case POSITION_MISSING, POSITION_REFUSED -> kind == Kind.PLACE;
-      case UNREADABLE,
-          FORMAT_NOT_READ,
-          TIME_CONTRADICTED,
-          POSITION_CONTRADICTED,
-          DIRECTION_CONTRADICTED,
-          SIDECAR_USED,
-          DIRECTION_MISSING,
-          DIRECTION_REFUSED,
-          EXPOSURE_INCOMPLETE,
-          METADATA_DAMAGED ->
-          false;
-    };
+  private static Kind kind(Shot shot) {
+    if (shot.time() instanceof CaptureTime.Known) {
+      return Kind.PLACE;
+    }
+    if (shot.position() == null) {
+      return Kind.BOTH;
+    }
+    return shot.time() instanceof CaptureTime.Ambiguous ? Kind.CHOICE : Kind.TIME;
   }
 
-  static AttentionPage.Row row(Kind kind, StoredShot stored, Set<Long> ticked) {
-    List<String> reasons = new ArrayList<>();
-    boolean more = false;
-    for (Problem problem : stored.shot().problems()) {
-      if (isOf(kind, problem)) {
-        reasons.add(problem.message());
-      } else if (problem.kind().needsAttention()) {
-        more = true;
-      }
+  /** The shots by folder and reasons, most first, then in the order of the first of each. */
+  static List<AttentionPage.Batch> batches(Kind kind, List<StoredShot> shots, Set<Long> ticked) {
+    record Alike(String folder, List<String> reasons) {}
+    Map<Alike, List<AttentionPage.Row>> alike = new LinkedHashMap<>();
+    for (StoredShot stored : shots) {
+      List<String> reasons =
+          kind == Kind.WAY
+              ? List.of()
+              : stored.shot().problems().stream()
+                  .filter(problem -> problem.kind().needsAttention())
+                  .map(Problem::message)
+                  .toList();
+      alike
+          .computeIfAbsent(new Alike(folder(stored), reasons), any -> new ArrayList<>())
+          .add(
+              new AttentionPage.Row(
+                  stored.id(), name(stored), when(stored.shot()), ticked.contains(stored.id())));
     }
-    if (more) {
-      reasons.add(
-          kind == Kind.PLACE ? "Its time is missing as well." : "Its place is missing as well.");
-    }
-    return new AttentionPage.Row(
-        stored.id(),
-        name(stored),
-        SpotViews.when(stored.shot().time()),
-        reasons,
-        ticked.contains(stored.id()));
+    List<AttentionPage.Batch> batches = new ArrayList<>();
+    alike.forEach(
+        (of, rows) ->
+            batches.add(
+                new AttentionPage.Batch(
+                    (rows.size() == 1 ? "1 shot" : "These " + rows.size() + " shots")
+                        + (of.folder().isEmpty() ? "" : " of " + of.folder()),
+                    of.reasons(),
+                    rows)));
+    batches.sort(
+        Comparator.comparingInt((AttentionPage.Batch batch) -> batch.rows().size()).reversed());
+    return batches;
   }
 
-  static List<FixForm.Choice> choices(List<StoredShot> shots) {
-    List<FixForm.Choice> choices = new ArrayList<>();
+  private static String when(Shot shot) {
+    LocalDateTime reading = shot.evidence().localTime();
+    return shot.time() instanceof CaptureTime.Unknown && reading != null
+        ? "camera: "
+            + Words.shortDay(reading.toLocalDate())
+            + ", "
+            + Words.hour(reading.toLocalTime())
+        : SpotViews.when(shot.time());
+  }
+
+  /** The shots whose true time can be given. */
+  static List<FixForm.Reading> readings(List<StoredShot> shots) {
+    List<FixForm.Reading> readings = new ArrayList<>();
     for (StoredShot stored : shots.subList(0, Math.min(shots.size(), MOST_SHOWN))) {
-      if (stored.shot().evidence().localTime() != null) {
-        choices.add(
-            new FixForm.Choice(
+      LocalDateTime reading = stored.shot().evidence().localTime();
+      if (reading != null) {
+        String whole = READING.format(reading);
+        readings.add(
+            new FixForm.Reading(
                 String.valueOf(stored.id()),
-                name(stored)
-                    + ", camera said "
-                    + String.valueOf(stored.shot().evidence().localTime()).replace('T', ' ')));
+                whole,
+                name(stored) + ", camera said " + whole.replace('T', ' ')));
       }
     }
-    return choices;
+    return readings;
   }
 
   /**
@@ -131,6 +149,12 @@ final class AttentionViews {
         spot.name(),
         SpotViews.coordinate(spot.position().latitudeDeg()),
         SpotViews.coordinate(spot.position().longitudeDeg()));
+  }
+
+  private static String folder(StoredShot stored) {
+    Path folder = stored.files().isEmpty() ? null : stored.files().get(0).getParent();
+    Path last = folder == null ? null : folder.getFileName();
+    return last == null ? "" : last.toString();
   }
 
   static String name(StoredShot stored) {

@@ -42,8 +42,13 @@ final class FixFields {
           "offset",
           "place",
           "trackclock",
+          "trackof",
+          "tracktruth",
           "bearing");
   private static final int MOST_SENT = 200;
+
+  /** The minus sign of typographers and of some keyboards. */
+  private static final char MINUS = '\u2212';
 
   private final Context ctx;
   private final Fields fields;
@@ -83,7 +88,7 @@ final class FixFields {
         ClockCorrection clock = clock("clock", true);
         yield time(clock == null ? null : new TimeWord.Clock(clock));
       }
-      case "clockof" -> time(clockOf());
+      case "clockof" -> time(clockOf("of", "truth"));
       case "hand" -> time(byHand());
       case "choice" -> time(choice());
       case "point" -> point();
@@ -135,7 +140,7 @@ final class FixFields {
       return null;
     }
     try {
-      return ClockCorrection.parse(text);
+      return ClockCorrection.parse(text.replace(MINUS, '-'));
     } catch (IllegalArgumentException e) {
       fields.problem(
           name(name),
@@ -160,15 +165,14 @@ final class FixFields {
     }
   }
 
-  private @Nullable TimeWord clockOf() {
-    LocalDateTime truth = local("truth", "True local time");
-    String text = fields.raw(name("of"));
+  private @Nullable TimeWord clockOf(String of, String its) {
+    LocalDateTime truth = local(its, "True local time");
+    String text = fields.raw(name(of));
     try {
       long shotId = Long.parseLong(text);
       return truth == null ? null : new TimeWord.ClockOf(shotId, truth);
     } catch (NumberFormatException e) {
-      fields.problem(
-          name("of"), "Shot", "expected a shot of the list, found " + Fields.found(text));
+      fields.problem(name(of), "Shot", "expected a shot of the list, found " + Fields.found(text));
       return null;
     }
   }
@@ -211,12 +215,28 @@ final class FixFields {
   private @Nullable Correction track() {
     PlacesByTime places = trackPlaces();
     int before = fields.problems().size();
+    TimeWord clock = trackClock();
+    return places == null || fields.problems().size() > before
+        ? null
+        : new Correction(clock, new PlaceWord.Track(places), null);
+  }
+
+  /** How the camera's clock is put right with the track, or null when it was right. */
+  private @Nullable TimeWord trackClock() {
     ClockCorrection clock = clock("trackclock", false);
-    if (places == null || fields.problems().size() > before) {
+    boolean ofOne =
+        !fields.raw(name("trackof")).isEmpty() || !fields.raw(name("tracktruth")).isEmpty();
+    if (ofOne && !fields.raw(name("trackclock")).isEmpty()) {
+      fields.problem(
+          name("trackclock"),
+          "Correction",
+          "expected either what to add to the camera's time or one shot's true time, found both");
       return null;
     }
-    return new Correction(
-        clock == null ? null : new TimeWord.Clock(clock), new PlaceWord.Track(places), null);
+    if (ofOne) {
+      return clockOf("trackof", "tracktruth");
+    }
+    return clock == null ? null : new TimeWord.Clock(clock);
   }
 
   private @Nullable PlacesByTime trackPlaces() {

@@ -2,6 +2,7 @@ package org.lightledger.web;
 
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 
 /**
  * The fields by which shots are corrected, as they were sent when something was wrong.
@@ -17,7 +18,7 @@ public record FixForm(
     Map<String, String> sent,
     String open,
     List<Choice> offsets,
-    List<Choice> shots) {
+    List<Reading> shots) {
 
   /** Keeps own copies. */
   public FixForm {
@@ -35,6 +36,15 @@ public record FixForm(
   public record Choice(String value, String label) {}
 
   /**
+   * A shot whose true time can be given.
+   *
+   * @param id the ledger's number
+   * @param reading what the camera's clock said, as a field of a day and a time holds it
+   * @param label what is shown
+   */
+  public record Reading(String id, String reading, String label) {}
+
+  /**
    * What was sent in a field.
    *
    * @param name the field's name without the prefix
@@ -42,6 +52,16 @@ public record FixForm(
    */
   public String value(String name) {
     return sent.getOrDefault(name, "");
+  }
+
+  /**
+   * Whether something was sent in one of several fields.
+   *
+   * @param names their names without the prefix
+   * @return true when it was
+   */
+  public boolean sentAny(String... names) {
+    return Stream.of(names).anyMatch(name -> !value(name).isEmpty());
   }
 
   /**

@@ -1,11 +1,14 @@
 package org.lightledger.web;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.function.LongFunction;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.correction.Corrected;
 import org.lightledger.correction.Outcome;
+import org.lightledger.store.LedgerSession;
+import org.lightledger.store.StoredShot;
 
 /**
  * What a correction did.
@@ -16,6 +19,8 @@ import org.lightledger.correction.Outcome;
  * @param undo the number to undo it by, or null when it changed nothing
  * @param rows the shots that the owner should look at
  * @param hidden how many more there are, in words, "" for none
+ * @param spots where the shots that are fixed are now
+ * @param moreSpots how many more such spots there are, in words, "" for none
  */
 public record FixedView(
     String headline,
@@ -23,8 +28,11 @@ public record FixedView(
     String words,
     @Nullable Long undo,
     List<Row> rows,
-    String hidden) {
+    String hidden,
+    List<AtSpot> spots,
+    String moreSpots) {
   private static final int MOST_SHOWN = 60;
+  private static final int MOST_SPOTS = 8;
 
   /**
    * A shot.
@@ -36,7 +44,15 @@ public record FixedView(
    */
   public record Row(long id, String name, String state, List<String> why) {}
 
-  static FixedView of(Corrected corrected, LongFunction<String> nameOf) {
+  /**
+   * A spot that holds shots that are fixed.
+   *
+   * @param href its page
+   * @param name its name, and how many of the shots it holds when it is more than one
+   */
+  public record AtSpot(String href, String name) {}
+
+  static FixedView of(Corrected corrected, LedgerSession session) {
     List<Row> rows = new ArrayList<>();
     int more = 0;
     for (Outcome outcome : corrected.outcomes()) {
@@ -50,7 +66,7 @@ public record FixedView(
       rows.add(
           new Row(
               outcome.shotId(),
-              nameOf.apply(outcome.shotId()),
+              name(session, outcome.shotId()),
               switch (outcome.kind()) {
                 case FIXED -> "fixed";
                 case STILL_WAITING -> "changed, still waits";
@@ -58,6 +74,7 @@ public record FixedView(
               },
               outcome.why()));
     }
+    List<AtSpot> spots = spots(corrected, session);
     List<String> counts = new ArrayList<>();
     count(counts, corrected.count(Outcome.Kind.FIXED), "fixed");
     count(counts, corrected.count(Outcome.Kind.STILL_WAITING), "changed but still waiting");
@@ -68,7 +85,37 @@ public record FixedView(
         corrected.words(),
         corrected.id(),
         rows,
-        more == 0 ? "" : "and " + Words.count(more, "more shot", "more shots"));
+        more == 0 ? "" : "and " + Words.count(more, "more shot", "more shots"),
+        spots.subList(0, Math.min(spots.size(), MOST_SPOTS)),
+        spots.size() <= MOST_SPOTS
+            ? ""
+            : "and " + Words.count(spots.size() - MOST_SPOTS, "more spot", "more spots"));
+  }
+
+  private static String name(LedgerSession session, long shotId) {
+    return session.shots().find(shotId).map(AttentionViews::name).orElse("Shot " + shotId);
+  }
+
+  private static List<AtSpot> spots(Corrected corrected, LedgerSession session) {
+    Map<Long, Integer> shotsAt = new LinkedHashMap<>();
+    for (Outcome outcome : corrected.outcomes()) {
+      if (outcome.kind() == Outcome.Kind.FIXED) {
+        session
+            .shots()
+            .find(outcome.shotId())
+            .map(StoredShot::spotId)
+            .ifPresent(spotId -> shotsAt.merge(spotId, 1, Integer::sum));
+      }
+    }
+    List<AtSpot> spots = new ArrayList<>();
+    shotsAt.forEach(
+        (spotId, shots) ->
+            session
+                .spots()
+                .find(spotId)
+                .map(spot -> spot.name() + (shots == 1 ? "" : " (" + shots + " shots)"))
+                .ifPresent(name -> spots.add(new AtSpot("/spots/" + spotId, name))));
+    return spots;
   }
 
   private static void count(List<String> counts, int count, String how) {

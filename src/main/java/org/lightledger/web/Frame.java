@@ -9,8 +9,9 @@ import org.jspecify.annotations.Nullable;
  * @param room which room of the house is open
  * @param assets the addresses of style sheets and scripts
  * @param attention how many shots wait for the owner
+ * @param map what lies under places on a map, or null when the ledger has no map
  */
-public record Frame(String title, Room room, Assets assets, int attention) {
+public record Frame(String title, Room room, Assets assets, int attention, @Nullable BaseMap map) {
 
   /** The rooms of the navigation. */
   public enum Room {

@@ -11,6 +11,8 @@ import java.util.List;
 import java.util.Map;
 import org.lightledger.spot.Spot;
 import org.lightledger.store.Ledger;
+import org.lightledger.store.LedgerSession;
+import org.lightledger.surroundings.SkylineKeeper;
 
 /** What every page of the owner needs. */
 final class House {
@@ -18,12 +20,14 @@ final class House {
   private final Pages pages;
   private final Assets assets;
   private final Clock clock;
+  private final SkylineKeeper skylines;
 
-  House(Ledger ledger, Pages pages, Assets assets, Clock clock) {
+  House(Ledger ledger, Pages pages, Assets assets, Clock clock, SkylineKeeper skylines) {
     this.ledger = ledger;
     this.pages = pages;
     this.assets = assets;
     this.clock = clock;
+    this.skylines = skylines;
   }
 
   Ledger ledger() {
@@ -38,9 +42,25 @@ final class House {
     return clock;
   }
 
+  SkylineKeeper skylines() {
+    return skylines;
+  }
+
   void show(Context ctx, String template, String title, Frame.Room room, Object page) {
-    long waiting = ledger.read(session -> session.shots().counts().needingAttention());
-    pages.show(ctx, template, new Frame(title, room, assets, (int) waiting), page);
+    Frame frame =
+        ledger.read(
+            session ->
+                new Frame(title, room, assets, waiting(session), BaseMap.of(session.maps())));
+    pages.show(ctx, template, frame, page);
+  }
+
+  /** How many shots wait for the owner. */
+  int waiting() {
+    return ledger.read(House::waiting);
+  }
+
+  private static int waiting(LedgerSession session) {
+    return (int) session.shots().counts().needingAttention();
   }
 
   /** The date at the place where most spots lie. */

@@ -61,9 +61,10 @@ public record ImportPage(
       int added, int known, int attention, int unreadable, List<FileRow> rows, String hidden) {}
 
   /**
-   * What became of one file.
+   * What became of one file, or of several alike.
    *
-   * @param name its name
+   * @param name its name, or that of the first
+   * @param others the names of the others of which the same is said
    * @param status the code of what became of it
    * @param word the same in words
    * @param when when it was taken, "" when not known
@@ -72,9 +73,26 @@ public record ImportPage(
    */
   public record FileRow(
       String name,
+      List<String> others,
       String status,
       String word,
       String when,
       @Nullable String spot,
       List<String> problems) {}
+
+  /**
+   * The import of a folder, for a partial update.
+   *
+   * @param job the import
+   * @param waiting how many shots wait for the owner
+   */
+  public record JobPart(JobView job, int waiting) {}
+
+  /**
+   * What became of uploaded files, for a partial update.
+   *
+   * @param report what became of them
+   * @param waiting how many shots wait for the owner
+   */
+  public record RowsPart(ReportView report, int waiting) {}
 }

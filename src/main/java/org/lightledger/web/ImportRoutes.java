@@ -92,7 +92,7 @@ final class ImportRoutes {
     uploads.tidy(kept, report);
     ImportPage.ReportView view = ImportViews.report(report, kept::nameOf);
     if (Pages.wantsPart(ctx)) {
-      house.pages().part(ctx, "filerows", view);
+      house.pages().part(ctx, "rowspart", new ImportPage.RowsPart(view, house.waiting()));
     } else {
       show(ctx, "", null, List.of(), view);
     }
@@ -133,7 +133,7 @@ final class ImportRoutes {
   private void job(Context ctx) {
     ImportPage.JobView view = ImportViews.job(jobs.job(House.id(ctx, "id")));
     if (Pages.wantsPart(ctx)) {
-      house.pages().part(ctx, "job", view);
+      part(ctx, view);
     } else {
       ctx.redirect("/import#job", HttpStatus.SEE_OTHER);
     }
@@ -143,9 +143,13 @@ final class ImportRoutes {
     ImportJobs.Job job = jobs.job(House.id(ctx, "id"));
     job.cancel();
     if (Pages.wantsPart(ctx)) {
-      house.pages().part(ctx, "job", ImportViews.job(job));
+      part(ctx, ImportViews.job(job));
     } else {
       ctx.redirect("/import#job", HttpStatus.SEE_OTHER);
     }
+  }
+
+  private void part(Context ctx, ImportPage.JobView view) {
+    house.pages().part(ctx, "jobpart", new ImportPage.JobPart(view, house.waiting()));
   }
 }

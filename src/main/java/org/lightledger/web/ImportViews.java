@@ -2,6 +2,7 @@ package org.lightledger.web;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -95,14 +96,29 @@ final class ImportViews {
             + counts.getOrDefault(FileReport.Status.JOINED, 0),
         counts.getOrDefault(FileReport.Status.NEEDS_ATTENTION, 0),
         counts.getOrDefault(FileReport.Status.UNREADABLE, 0),
-        order.stream().limit(MOST_ROWS).map(file -> row(file, names)).toList(),
+        rows(order.subList(0, Math.min(order.size(), MOST_ROWS)), names),
         hidden <= 0 ? "" : Words.count(hidden, "more file is", "more files are") + " not listed.");
   }
 
-  private static ImportPage.FileRow row(FileReport file, Function<Path, String> names) {
+  /** Files that have no place and time of their own to tell and say the same are one row. */
+  private static List<ImportPage.FileRow> rows(
+      List<FileReport> files, Function<Path, String> names) {
+    Map<Object, List<FileReport>> alike = new LinkedHashMap<>();
+    for (FileReport file : files) {
+      boolean bare =
+          file.spotId() == null && when(file.shot()).isEmpty() && !file.problems().isEmpty();
+      Object key = bare ? List.of(file.status(), messages(file)) : file;
+      alike.computeIfAbsent(key, any -> new ArrayList<>()).add(file);
+    }
+    return alike.values().stream().map(same -> row(same, names)).toList();
+  }
+
+  private static ImportPage.FileRow row(List<FileReport> same, Function<Path, String> names) {
+    FileReport file = same.get(0);
     Long spotId = file.spotId();
     return new ImportPage.FileRow(
         names.apply(file.path()),
+        same.stream().skip(1).map(FileReport::path).map(names).toList(),
         file.status().code(),
         switch (file.status()) {
           case ADDED -> "added";
@@ -113,7 +129,11 @@ final class ImportViews {
         },
         when(file.shot()),
         spotId == null ? null : "/spots/" + spotId,
-        file.problems().stream().map(Problem::message).toList());
+        messages(file));
+  }
+
+  private static List<String> messages(FileReport file) {
+    return file.problems().stream().map(Problem::message).toList();
   }
 
   private static String when(@Nullable Shot shot) {

@@ -22,6 +22,7 @@ import org.jspecify.annotations.Nullable;
  * @param view the field of view in words
  * @param sunAzimuth where the sun stood, degrees, "" when not known
  * @param sunUp whether the sun stood above the horizon
+ * @param sunTap whether the sun was on the subject
  * @param spots the spots nearby, for the map
  * @param form the fields of the fixes
  * @param tap the tapped places, and what follows from them
@@ -47,6 +48,7 @@ public record ShotPage(
     String view,
     String sunAzimuth,
     boolean sunUp,
+    SunTap sunTap,
     List<AttentionPage.Place> spots,
     FixForm form,
     TapView tap,

@@ -2,6 +2,8 @@ package org.lightledger.web;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.time.Duration;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -17,6 +19,7 @@ import org.lightledger.shot.CaptureTime;
 import org.lightledger.shot.Problem;
 import org.lightledger.shot.Shot;
 import org.lightledger.shot.view.Sighting;
+import org.lightledger.skyline.SunOnSubject;
 import org.lightledger.spot.Spot;
 import org.lightledger.store.LedgerSession;
 import org.lightledger.store.StoredCorrection;
@@ -33,6 +36,9 @@ final class ShotRoutes {
   /** Spots that help to find the place on the map; metres, own choice. */
   private static final double AROUND_M = 500;
 
+  /** How long a tap waits for the skyline that it changes: own choice. */
+  private static final Duration AFTER_TAP = Duration.ofSeconds(2);
+
   private final House house;
   private final Corrections corrections;
 
@@ -45,6 +51,7 @@ final class ShotRoutes {
     routes.get("/shots/{id}", this::get);
     routes.get("/shots/{id}/facing", this::sight);
     routes.post("/shots/{id}", this::fix);
+    routes.post("/shots/{id}/sun", this::sunOnSubject);
   }
 
   /** What was sent, and what came of it. */
@@ -92,6 +99,30 @@ final class ShotRoutes {
     show(ctx, new Sent(Map.of(), "", List.of(), corrected));
   }
 
+  /** One tap; a page without script comes back to where the shot was shown. */
+  private void sunOnSubject(Context ctx) {
+    long id = House.id(ctx, "id");
+    SunOnSubject said = SunTap.read(Objects.requireNonNullElse(ctx.queryParam("word"), "").strip());
+    StoredShot stored =
+        house
+            .ledger()
+            .write(
+                session -> {
+                  session.skylines().setSunOnSubject(id, said);
+                  return find(ctx, session);
+                });
+    house.skylines().settle(AFTER_TAP);
+    if (Pages.wantsPart(ctx)) {
+      ctx.header("HX-Trigger", "skyline-changed");
+      house.pages().part(ctx, "suntap", SunTap.of(id, said));
+    } else {
+      boolean fromSpot = "spot".equals(ctx.queryParam("back")) && stored.spotId() != null;
+      ctx.redirect(
+          fromSpot ? "/spots/" + stored.spotId() + "#shot-" + id : "/shots/" + id + "#sun-said",
+          HttpStatus.SEE_OTHER);
+    }
+  }
+
   private void show(Context ctx, Sent sent) {
     ShotPage page = house.ledger().read(session -> page(ctx, session, sent));
     house.show(ctx, "shot", page.name(), Frame.Room.NONE, page);
@@ -127,15 +158,16 @@ final class ShotRoutes {
         ShotViews.view(shot.evidence()),
         sun == null ? "" : String.format(Locale.ROOT, "%.1f", sun.azimuth().trueDeg()),
         sun != null && sun.apparentAltitudeDeg() > 0,
+        SunTap.of(stored.id(), session.skylines().sunOnSubjectOf(stored.id()).orElse(null)),
         places(session, position),
         new FixForm(
             PREFIX,
             sent.fields(),
             sent.fix().isEmpty() ? first(shot) : sent.fix(),
             AttentionViews.offsets(List.of(stored)),
-            AttentionViews.choices(List.of(stored))),
+            AttentionViews.readings(List.of(stored))),
         tapView(ctx, stored, taps),
-        corrected == null ? null : FixedView.of(corrected, id -> AttentionViews.name(stored)),
+        corrected == null ? null : FixedView.of(corrected, session),
         last(session, stored.id()),
         ctx.queryParam("undone") != null,
         sent.problems());

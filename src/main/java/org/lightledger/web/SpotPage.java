@@ -18,9 +18,8 @@ import org.lightledger.web.chart.Svg;
  * @param open whether any direction works
  * @param notes the owner's notes
  * @param cautions what to mind
- * @param today the date of the bold curve in words
- * @param wide the sun's paths for a desktop
- * @param narrow the same for a phone
+ * @param sky the sun over it
+ * @param measured its skyline as measured by hand
  * @param dial the facings as a drawing, with today's words for screen readers
  * @param facings the facings
  * @param shots the shots
@@ -42,9 +41,8 @@ public record SpotPage(
     boolean open,
     String notes,
     String cautions,
-    String today,
-    Svg wide,
-    Svg narrow,
+    SkyView sky,
+    MeasuredView measured,
     Svg dial,
     List<FacingRow> facings,
     List<ShotCard> shots,
@@ -79,6 +77,7 @@ public record SpotPage(
    * @param ev the exposure value, "" when not known
    * @param lat latitude for the map, "" when not known
    * @param lon longitude
+   * @param tap whether the sun was on the subject
    * @param problems what the owner should know
    */
   public record ShotCard(
@@ -91,6 +90,7 @@ public record SpotPage(
       String ev,
       String lat,
       String lon,
+      SunTap tap,
       List<String> problems) {}
 
   /** A light with its sign. */

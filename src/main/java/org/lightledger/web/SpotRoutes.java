@@ -3,141 +3,94 @@ package org.lightledger.web;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
-import java.time.LocalDate;
+import java.time.Duration;
 import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.Bearing;
+import org.lightledger.skyline.SunOnSubject;
 import org.lightledger.spot.Facing;
-import org.lightledger.spot.Observation;
 import org.lightledger.spot.Spot;
 import org.lightledger.store.LedgerSession;
 import org.lightledger.store.StoredShot;
 import org.lightledger.sun.SunEphemeris;
 import org.lightledger.web.chart.FacingDial;
-import org.lightledger.web.chart.SunPathChart;
 
-/** The stock of spots, and the page of each. */
+/** The page of each spot. */
 final class SpotRoutes {
   private static final int MOST_NAME = 120;
   private static final int MOST_TEXT = 4000;
   private static final int MOST_OWN_FACINGS = 24;
-  private static final List<Map.Entry<String, String>> KINDS =
-      List.of(
-          Map.entry("", "all spots"),
-          Map.entry("unfaced", "without a facing"),
-          Map.entry("open", "open, any way works"),
-          Map.entry("cautions", "with cautions noted"));
+
+  /** How long a page waits for what was changed just before: own choice. */
+  static final Duration SETTLE = Duration.ofMillis(400);
 
   private final House house;
-  private final SunEphemeris sun;
+  private final SpotSky sky;
 
   SpotRoutes(House house, SunEphemeris sun) {
     this.house = house;
-    this.sun = sun;
+    this.sky = new SpotSky(house, sun);
+  }
+
+  /** What was sent in vain, and is shown again. */
+  private record Sent(
+      SpotPage.@Nullable Form form, @Nullable MeasuredView measured, List<FieldProblem> problems) {
+    static final Sent NOTHING = new Sent(null, null, List.of());
   }
 
   void register(RoutesConfig routes) {
-    routes.get("/spots", this::list);
-    routes.get("/spots/{id}", ctx -> show(ctx, null, List.of()));
+    routes.get("/spots/{id}", this::get);
     routes.post("/spots/{id}", this::save);
     routes.post("/spots/{id}/facings", this::addFacing);
     routes.post("/spots/{id}/facings/{number}/remove", this::removeFacing);
   }
 
-  private void list(Context ctx) {
-    String words = queryText(ctx, "q");
-    String only = queryText(ctx, "only");
-    String deleted = queryText(ctx, "deleted");
-    SpotsPage page = house.ledger().read(session -> list(session, words, only, deleted));
-    if (Pages.wantsPart(ctx)) {
-      house.pages().part(ctx, "spotrows", page);
-    } else {
-      house.show(ctx, "spots", "Spots", Frame.Room.SPOTS, page);
+  private void get(Context ctx) {
+    house.skylines().settle(SETTLE);
+    if (!Pages.wantsPart(ctx)) {
+      show(ctx, Sent.NOTHING);
+      return;
     }
-  }
-
-  private static SpotsPage list(LedgerSession session, String words, String only, String deleted) {
-    List<Spot> all = session.spots().all();
-    Map<Long, List<Observation>> observations = session.shots().allObservations();
-    List<SpotsPage.Row> rows =
-        all.stream()
-            .filter(spot -> matches(spot, words) && isKind(spot, only))
-            .sorted(
-                Comparator.comparing((Spot spot) -> spot.name().toLowerCase(Locale.ROOT))
-                    .thenComparing(Spot::id))
-            .map(
-                spot -> SpotViews.row(spot, observations.getOrDefault(spot.id(), List.of()).size()))
-            .toList();
-    String headline =
-        rows.size() == all.size()
-            ? Words.count(all.size(), "spot", "spots")
-            : rows.size() + " of " + Words.count(all.size(), "spot", "spots");
-    List<SpotsPage.Kind> kinds =
-        KINDS.stream()
-            .map(
-                kind ->
-                    new SpotsPage.Kind(kind.getKey(), kind.getValue(), kind.getKey().equals(only)))
-            .toList();
-    List<SpotsPage.Gone> gone =
-        session.grouping().dropped().stream()
-            .map(
-                dropped ->
-                    new SpotsPage.Gone(
-                        dropped.spot().id(),
-                        dropped.spot().name(),
-                        Words.count((int) dropped.shots(), "shot", "shots"),
-                        String.valueOf(dropped.spot().id()).equals(deleted)))
-            .toList();
-    return new SpotsPage(headline, words, only, kinds, rows, all.isEmpty(), gone);
-  }
-
-  private static boolean matches(Spot spot, String words) {
-    String area = spot.area();
-    String text =
-        String.join("\n", spot.name(), area == null ? "" : area, spot.notes(), spot.cautions())
-            .toLowerCase(Locale.ROOT);
-    for (String word : words.toLowerCase(Locale.ROOT).split("\\s+")) {
-      if (!text.contains(word)) {
-        return false;
-      }
+    SkyView view =
+        house
+            .ledger()
+            .read(
+                session -> {
+                  Spot spot = find(ctx, session);
+                  return sky.view(ctx, session, spot, session.shots().ofSpot(spot.id()));
+                });
+    if (!view.problems().isEmpty()) {
+      ctx.status(422);
     }
-    return true;
+    house.pages().part(ctx, "sky", view);
   }
 
-  private static boolean isKind(Spot spot, String only) {
-    return switch (only) {
-      case "unfaced" -> spot.facings().isEmpty() && !spot.open();
-      case "open" -> spot.open();
-      case "cautions" -> !spot.cautions().isEmpty();
-      default -> true;
-    };
+  /** Shows the page again with readings that can not be kept. */
+  void refuse(Context ctx, MeasuredView measured, List<FieldProblem> problems) {
+    ctx.status(422);
+    show(ctx, new Sent(null, measured, problems));
   }
 
-  private void show(Context ctx, SpotPage.@Nullable Form sent, List<FieldProblem> problems) {
-    SpotPage page = house.ledger().read(session -> page(ctx, session, sent, problems));
+  private void show(Context ctx, Sent sent) {
+    SpotPage page = house.ledger().read(session -> page(ctx, session, sent));
+    if (!page.sky().problems().isEmpty()) {
+      ctx.status(422);
+    }
     house.show(ctx, "spot", page.name(), Frame.Room.SPOTS, page);
   }
 
-  private SpotPage page(
-      Context ctx,
-      LedgerSession session,
-      SpotPage.@Nullable Form sent,
-      List<FieldProblem> problems) {
+  private SpotPage page(Context ctx, LedgerSession session, Sent sent) {
     Spot spot = find(ctx, session);
     List<StoredShot> shots = session.shots().ofSpot(spot.id());
+    Map<Long, SunOnSubject> said = session.skylines().sunOnSubject(spot.id());
     ZoneId known = spot.zone();
-    ZoneId zone = known == null ? ZoneOffset.UTC : known;
-    LocalDate today = LocalDate.ofInstant(house.clock().instant(), zone);
-    SunPathChart.Model chart =
-        new SunPathChart.Model(spot.position(), zone, today, spot.facings(), SpotViews.suns(shots));
     String area = spot.area();
+    SpotPage.Form form = sent.form();
+    MeasuredView measured = sent.measured();
     SpotPage.Form stored =
         new SpotPage.Form(
             spot.name(), area == null ? "" : area, spot.notes(), spot.cautions(), spot.open());
@@ -153,14 +106,13 @@ final class SpotRoutes {
         spot.open(),
         spot.notes(),
         spot.cautions(),
-        Words.day(today),
-        SunPathChart.draw(sun, "sunpath-wide", chart, SunPathChart.Size.WIDE),
-        SunPathChart.draw(sun, "sunpath-narrow", chart, SunPathChart.Size.NARROW),
+        sky.view(ctx, session, spot, shots),
+        measured == null ? MeasuredRoutes.view(ctx, house, session, spot) : measured,
         FacingDial.facings("facings", spot.facings(), spot.open(), null),
         SpotViews.facings(spot),
-        shots.stream().map(SpotViews::shot).toList(),
-        sent == null ? stored : sent,
-        problems,
+        shots.stream().map(shot -> SpotViews.shot(shot, said.get(shot.id()))).toList(),
+        form == null ? stored : form,
+        sent.problems(),
         ctx.queryParam("saved") != null,
         session.shortlists().all().stream()
             .map(list -> new AskPage.ListChoice(String.valueOf(list.id()), list.title(), false))
@@ -179,7 +131,7 @@ final class SpotRoutes {
             fields.ticked("open"));
     if (!fields.problems().isEmpty()) {
       ctx.status(422);
-      show(ctx, form, fields.problems());
+      show(ctx, new Sent(form, null, fields.problems()));
       return;
     }
     house
@@ -215,7 +167,7 @@ final class SpotRoutes {
     }
     if (bearing == null || spread == null && !fields.raw("spread").isEmpty()) {
       ctx.status(422);
-      show(ctx, null, fields.problems());
+      show(ctx, new Sent(null, null, fields.problems()));
       return;
     }
     Facing facing =
@@ -260,15 +212,10 @@ final class SpotRoutes {
     ctx.redirect("/spots/" + id + "#facings-of-spot", HttpStatus.SEE_OTHER);
   }
 
-  private static Spot find(Context ctx, LedgerSession session) {
+  static Spot find(Context ctx, LedgerSession session) {
     return session
         .spots()
         .find(House.id(ctx, "id"))
         .orElseThrow(() -> PageProblem.notFound("There is no spot with this number."));
-  }
-
-  private static String queryText(Context ctx, String name) {
-    String text = ctx.queryParam(name);
-    return text == null ? "" : text.strip();
   }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.light.LightClass;
@@ -11,6 +12,7 @@ import org.lightledger.light.LightRules;
 import org.lightledger.shot.CaptureTime;
 import org.lightledger.shot.Problem;
 import org.lightledger.shot.Shot;
+import org.lightledger.skyline.SunOnSubject;
 import org.lightledger.spot.Facing;
 import org.lightledger.spot.Spot;
 import org.lightledger.store.StoredShot;
@@ -77,7 +79,7 @@ final class SpotViews {
     return rows;
   }
 
-  static SpotPage.ShotCard shot(StoredShot stored) {
+  static SpotPage.ShotCard shot(StoredShot stored, @Nullable SunOnSubject said) {
     Shot shot = stored.shot();
     SunDirection sun = stored.sun();
     Shot.Facing facing = shot.facing();
@@ -94,6 +96,7 @@ final class SpotViews {
         ev100 == null ? "" : String.format(Locale.ROOT, "%.1f", ev100),
         position == null ? "" : coordinate(position.point().latitudeDeg()),
         position == null ? "" : coordinate(position.point().longitudeDeg()),
+        SunTap.of(stored.id(), said),
         shot.problems().stream()
             .map(Problem::message)
             .filter(message -> !message.equals(how))

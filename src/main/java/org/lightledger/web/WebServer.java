@@ -16,6 +16,8 @@ import org.lightledger.store.Ledger;
 import org.lightledger.store.LedgerException;
 import org.lightledger.store.LedgerStock;
 import org.lightledger.sun.SunEphemeris;
+import org.lightledger.surroundings.SkylineKeeper;
+import org.lightledger.surroundings.SkylineWork;
 
 /**
  * Serves the owner's pages on one listener and, when asked to, the clients' pages alone on another.
@@ -28,6 +30,7 @@ public final class WebServer implements AutoCloseable {
   private final Javalin owner;
   private final @Nullable Javalin clients;
   private final ImportJobs jobs;
+  private final SkylineKeeper skylines;
 
   /**
    * A server; it listens once it is started.
@@ -50,6 +53,7 @@ public final class WebServer implements AutoCloseable {
       Clock clock) {
     this.settings = settings;
     Path folder = Objects.requireNonNull(ledger.file().getParent(), "a ledger lies in a folder");
+    this.skylines = new SkylineKeeper(ledger, new SkylineWork(ledger, clock));
     Assets assets = Assets.load();
     Pages pages = new Pages();
     Problems problems = new Problems(pages, assets);
@@ -57,7 +61,7 @@ public final class WebServer implements AutoCloseable {
     SharePage sharePage = new SharePage(pages, assets);
     ShareRoutes shares = new ShareRoutes(ledger, previews, sharePage, clock);
     this.jobs = new ImportJobs(importer, FolderWatch.STANDARD_SETTLE);
-    House house = new House(ledger, pages, assets, clock);
+    House house = new House(ledger, pages, assets, clock, skylines);
     this.owner =
         Javalin.create(
             config -> {
@@ -75,8 +79,13 @@ public final class WebServer implements AutoCloseable {
                   });
               config.routes.get("/static/{fingerprint}/{name}", assets::serve);
               config.routes.get("/shots/{id}/preview", previews::serve);
+              new MapRoutes(new MapTiles(ledger)).register(config.routes);
               new AskRoutes(house, asker, new LedgerStock(ledger)).register(config.routes);
-              new SpotRoutes(house, sun).register(config.routes);
+              new SpotListRoutes(house).register(config.routes);
+              SpotRoutes spots = new SpotRoutes(house, sun);
+              spots.register(config.routes);
+              new MeasuredRoutes(house, spots).register(config.routes);
+              new SurroundingsRoutes(house).register(config.routes);
               new GroupingRoutes(house, importer).register(config.routes);
               new ImportRoutes(house, jobs, new Uploads(folder.resolve("imported")))
                   .register(config.routes);
@@ -118,6 +127,7 @@ public final class WebServer implements AutoCloseable {
    * @return this server
    */
   public WebServer start() {
+    skylines.start();
     owner.start(settings.host(), settings.port());
     if (clients != null && settings.shareHost() != null) {
       clients.start(settings.shareHost(), settings.sharePort());
@@ -156,6 +166,7 @@ public final class WebServer implements AutoCloseable {
   /** Stops listening, and stops an import under way after its current batch. */
   @Override
   public void close() {
+    skylines.close();
     jobs.close();
     owner.stop();
     if (clients != null) {

@@ -15,7 +15,7 @@ import java.util.Map;
 final class ArchitectureRules {
   /** The core: no SQL, no HTTP, no files of others, no clock. */
   static final String[] CORE = {
-    "geo", "sun", "light", "spot", "ask", "shortlist", "share", "skyline"
+    "geo", "sun", "light", "spot", "ask", "shortlist", "share", "skyline", "map"
   };
 
   /** Which room alone may use which library. */
@@ -27,7 +27,8 @@ final class ArchitectureRules {
           "java.sql..", "store",
           "org.flywaydb..", "store",
           "io.javalin..", "web",
-          "picocli..", "cli");
+          "picocli..", "cli",
+          "crosby.binary..", "map.osm");
 
   private ArchitectureRules() {}
 

@@ -20,9 +20,11 @@ import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.light.LightClass;
 import org.lightledger.light.LightRules;
+import org.lightledger.skyline.Skyline;
 import org.lightledger.spot.Facing;
 import org.lightledger.spot.Observation;
 import org.lightledger.spot.Spot;
+import org.lightledger.spot.Trait;
 import org.lightledger.sun.SpaEphemeris;
 import org.lightledger.sun.SunEphemeris;
 
@@ -219,7 +221,12 @@ class AskerTest {
   }
 
   /** A stock that is given, not stored. */
-  record FixedStock(List<Spot> all, Map<Long, List<Observation>> seen) implements Stock {
+  record FixedStock(List<Spot> all, Map<Long, List<Observation>> seen, Map<Long, Skyline> skylines)
+      implements Stock {
+    FixedStock(List<Spot> all, Map<Long, List<Observation>> seen) {
+      this(all, seen, Map.of());
+    }
+
     @Override
     public List<Spot> spots(Question.@Nullable Near near) {
       return all;
@@ -228,6 +235,21 @@ class AskerTest {
     @Override
     public Map<Long, List<Observation>> observations(Collection<Long> spotIds) {
       return seen;
+    }
+
+    @Override
+    public Set<Long> spotsWith(Set<Trait> traits) {
+      return traits.contains(Trait.PARKING) ? Set.of(2L) : Set.of();
+    }
+
+    @Override
+    public Set<Long> spotsWithSkyline() {
+      return skylines.keySet();
+    }
+
+    @Override
+    public Map<Long, Skyline> skylines(Collection<Long> spotIds) {
+      return skylines;
     }
   }
 }

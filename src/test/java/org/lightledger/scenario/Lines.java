@@ -72,4 +72,37 @@ public final class Lines {
     }
     return in;
   }
+
+  /** The place on the straight line between two others that is nearest to a place. */
+  public static Point foot(Point a, Point b, Point place) {
+    double dx = b.east() - a.east();
+    double dy = b.north() - a.north();
+    double t =
+        ((place.east() - a.east()) * dx + (place.north() - a.north()) * dy) / (dx * dx + dy * dy);
+    return between(a, b, Math.max(0, Math.min(1, t)));
+  }
+
+  /** A line that runs beside another one, metres to its right; negative to its left. */
+  public static List<Point> beside(List<Point> line, double rightM) {
+    List<Point> beside = new ArrayList<>();
+    for (int i = 0; i < line.size(); i++) {
+      Point before = line.get(Math.max(0, i - 1));
+      Point after = line.get(Math.min(line.size() - 1, i + 1));
+      beside.add(line.get(i).along(before.bearingTo(after) + 90, rightM));
+    }
+    return beside;
+  }
+
+  /** An ellipse as an outline, its longer half axis to the east. */
+  public static List<Point> around(Point middle, double halfEastM, double halfNorthM, int corners) {
+    List<Point> outline = new ArrayList<>();
+    for (int i = 0; i < corners; i++) {
+      double angle = 2 * Math.PI * i / corners;
+      outline.add(
+          new Point(
+              middle.east() + halfEastM * Math.cos(angle),
+              middle.north() + halfNorthM * Math.sin(angle)));
+    }
+    return outline;
+  }
 }

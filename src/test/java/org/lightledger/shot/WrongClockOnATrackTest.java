@@ -264,6 +264,20 @@ class WrongClockOnATrackTest {
   }
 
   @Test
+  void aShotOfAnotherMonthIsToldInDays() {
+    Shot shot =
+        RULES.concludeWith(
+            word("Europe/Madrid", "+0:00:00", spanishNoon()),
+            evidence(LocalDateTime.parse("2024-07-21T12:00:15"), null, null));
+
+    assertThat(shot.problems())
+        .extracting(Problem::message)
+        .contains(
+            "The file holds no usable position. The shot was taken 30 days after the track log"
+                + " ends; at most 60 s is allowed. Place the shot on the map.");
+  }
+
+  @Test
   void aShotAtNoTimeOfTheTrackStaysWithoutPlaceAndTime() {
     Shot shot =
         RULES.concludeWith(

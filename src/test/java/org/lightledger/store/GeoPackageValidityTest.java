@@ -66,6 +66,8 @@ class GeoPackageValidityTest extends LedgerTestBase {
                       FileStatus.UNREADABLE,
                       null,
                       List.of(new Problem(Problem.Kind.UNREADABLE, "Found 0 bytes."))));
+          MapSamples.add(session, 1);
+          session.obstructions().addByOwner(MapSamples.house("Barn", CHAPEL, 8));
           long list = session.shortlists().create("Ana and Luis", "Hello!");
           Shortlist.Moment moment =
               new Shortlist.Moment(
@@ -99,6 +101,9 @@ class GeoPackageValidityTest extends LedgerTestBase {
             "IDENTIFIER=Scouting shots\nGeometry: Point\nFeature Count: " + SHOTS,
             "IDENTIFIER=Facings\nGeometry: None\nFeature Count: " + SPOTS,
             "IDENTIFIER=Files\nGeometry: None\nFeature Count: 1",
+            "IDENTIFIER=Obstructions\nGeometry: Multi Polygon\nFeature Count: 3",
+            "IDENTIFIER=Map features\nGeometry: Unknown (any)\nFeature Count: 3",
+            "Layer name: maps",
             "Layer name: shortlists",
             "Layer name: shortlist_entries",
             "Layer name: shares",

@@ -74,6 +74,9 @@ class LedgerCheckTest extends LedgerTestBase {
           INSERT INTO rtree_spots_geom VALUES (9, 1, 1, 1, 1)    | 1 places in the spatial index that belong to no position of spots
           DROP TRIGGER rtree_spots_geom_update3                  | a file without rtree_spots_geom_update3
           DROP TRIGGER shots_stock_update                        | a file without shots_stock_update
+          DROP TRIGGER rtree_obstructions_geom_delete            | a file without rtree_obstructions_geom_delete
+          DROP TRIGGER maps_stock_insert                         | a file without maps_stock_insert
+          DROP TABLE map_stock                                   | a file without map_stock
           DROP TABLE settings                                    | a file without settings
           DELETE FROM gpkg_extensions WHERE table_name = 'spots' | spots without its rows in the gpkg_ tables
           UPDATE facings SET spot_id = 77                        | row 1 of facings names a row of spots that is not there

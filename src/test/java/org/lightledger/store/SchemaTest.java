@@ -19,7 +19,10 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.lightledger.geo.Bearing;
 import org.lightledger.shortlist.Shortlist;
+import org.lightledger.skyline.MeasuredSkyline;
+import org.lightledger.skyline.Skyline;
 import org.lightledger.spot.Facing;
+import org.lightledger.spot.Trait;
 
 class SchemaTest extends LedgerTestBase {
 
@@ -238,12 +241,75 @@ class SchemaTest extends LedgerTestBase {
       "UPDATE dropped_spots SET open = 2",
       "a dropped spot's position_by_owner and open must be 0 or 1"
     },
+    {"UPDATE shots SET sun_on_subject = 'MAYBE'", "sun_on_subject must be YES, NO or DAPPLED"},
+    {
+      "UPDATE elevation_files SET path = ' '", "an elevation file's path must be text and not blank"
+    },
+    {
+      "UPDATE elevation_files SET added_ms = 'noon'",
+      "an elevation file's added_ms must be whole milliseconds"
+    },
+    {
+      "UPDATE measured_points SET azimuth_deg = 360",
+      "a measured point needs azimuth [0, 360) and altitude [-90, 90]"
+    },
+    {"UPDATE skylines SET angles = 'high'", "a skyline's angles must be bytes"},
+    {"UPDATE skylines SET remarks = 'none'", "a skyline's remarks must be a list in JSON"},
+    {"UPDATE skylines SET made_ms = 'noon'", "a skyline's made_ms must be whole milliseconds"},
+    {"UPDATE skylines SET due = 2", "a skyline's due must be 0 or 1"},
+    {"UPDATE spot_traits SET trait = 'NICE'", "a spot's trait must be a known one"},
+    {"UPDATE questions SET name = ' '", "a question's name must be text and not blank"},
+    {"UPDATE questions SET query = x'41'", "a question's query must be text"},
+    {"UPDATE skyline_sources SET id = 2", "skyline_sources has one row"},
     {"UPDATE dropped_spots SET name = ' '", "a dropped spot's name must be text and not blank"},
     {"UPDATE dropped_spots SET notes = x'41'", "a dropped spot's words must be text"},
     {
       "UPDATE dropped_spots SET facings = 'none'", "a dropped spot's facings must be a list in JSON"
     },
     {"UPDATE spot_sums SET weight = -1", "a spot's running sums must be whole numbers"},
+    {"UPDATE maps SET path = ''", "a map's file_name and path must be text and not empty"},
+    {"UPDATE maps SET sha256 = 'x'", "sha256 must be 64 digits of 0-9 a-f"},
+    {"UPDATE maps SET added_ms = 'noon'", "a map's added_ms must be whole milliseconds"},
+    {"UPDATE maps SET licence = ' '", "a map's licence must be text and not blank"},
+    {
+      "UPDATE maps SET west_deg = 99",
+      "a map's bounds must be -180 <= west <= east <= 180 and -90 <= south <= north <= 90"
+    },
+    {"UPDATE maps SET feature_count = -1", "a map's counts must be 0 or more"},
+    {
+      "UPDATE obstructions SET geom = 'text'", "an obstruction's geom must be a GeoPackage geometry"
+    },
+    {
+      "UPDATE obstructions SET kind = 'HEDGE'",
+      "an obstruction's kind must be BUILDING, TREE, TREE_ROW or WOOD"
+    },
+    {
+      "UPDATE obstructions SET height_m = 0",
+      "an obstruction's heights must be 0 <= min_height_m < height_m <= 1000"
+    },
+    {
+      "UPDATE obstructions SET height_source = 'GUESS'",
+      "height_source must be GIVEN, LEVELS or ASSUMED"
+    },
+    {"UPDATE obstructions SET ground_m = 9e999", "ground_m must be a finite number of metres"},
+    {"UPDATE obstructions SET name = ''", "an obstruction's name must be text and not blank"},
+    {
+      "UPDATE obstructions SET origin = 'OWNER' WHERE map_id IS NOT NULL",
+      "an obstruction's origin must be MAP with a map_id, or OWNER without"
+    },
+    {
+      "UPDATE obstructions SET source_id = ' '",
+      "an obstruction's source_id must be text and not blank"
+    },
+    {"UPDATE map_features SET geom = x'00'", "a map feature's geom must be a GeoPackage geometry"},
+    {"UPDATE map_features SET kind = 'VOLCANO'", "a map feature's kind must be a known one"},
+    {"UPDATE map_features SET name = ' '", "a map feature's name must be text and not blank"},
+    {"UPDATE map_features SET level = 2", "a map feature's level must be -1, 0 or 1"},
+    {
+      "UPDATE map_features SET source_id = ''",
+      "a map feature's source_id must be text and not blank"
+    },
+    {"UPDATE map_stock SET id = 2", "map_stock has one row"},
   };
 
   @Test
@@ -361,7 +427,15 @@ class SchemaTest extends LedgerTestBase {
             "SELECT id FROM anchors WHERE dropped_spot_id = ?",
             "SELECT id FROM anchors WHERE latitude_deg >= ? AND latitude_deg <= ?",
             "SELECT id FROM shots WHERE dropped_spot_id = ?",
-            "SELECT 1 FROM shots WHERE spot_id = ? AND position_error_m <= ?")) {
+            "SELECT id FROM shots WHERE spot_id = ? AND sun_on_subject NOT NULL",
+            "SELECT spot_id FROM skylines WHERE due = 1",
+            "SELECT spot_id FROM skylines WHERE angles IS NOT NULL",
+            "SELECT 1 FROM shots WHERE spot_id = ? AND position_error_m <= ?",
+            "SELECT id FROM obstructions WHERE map_id = ?",
+            "SELECT id FROM obstructions WHERE kind = 'WOOD'",
+            "SELECT id FROM map_features WHERE map_id = ?",
+            "SELECT id FROM map_features WHERE kind = ?",
+            "SELECT id FROM maps WHERE sha256 = ?")) {
       List<String> plan =
           ledger.read(
               session ->
@@ -408,8 +482,22 @@ class SchemaTest extends LedgerTestBase {
           session.shares().create(list, "abcdefghijklmnopqrstuv", true, Instant.EPOCH, null);
           session.settings().set("name", "value");
           session.grouping().anchor(spot, CHAPEL);
+          session.traits().set(spot, Set.of(Trait.PARKING));
+          session.questions().keep("Next month", "light=backlit");
+          session.elevation().add(Path.of("hills.tif"), Instant.EPOCH);
+          session
+              .skylines()
+              .measure(
+                  spot,
+                  List.of(new MeasuredSkyline.Point(10, 5), new MeasuredSkyline.Point(190, 5)));
+          session
+              .skylines()
+              .put(
+                  new SkylineStore.Due(spot, CHAPEL), Skyline.notKnown(), List.of(), Instant.EPOCH);
           long dropped = session.spots().insert(Samples.spot("Well", CHAPEL));
           session.grouping().drop(session.spots().find(dropped).orElseThrow());
+          MapSamples.add(session, 1);
+          session.obstructions().addByOwner(MapSamples.house("Barn", CHAPEL, 8));
         });
   }
 

@@ -76,15 +76,15 @@ class AttentionRoutesTest {
 
     assertThat(page)
         .contains(
-            "The time is missing",
+            "Time and place are missing",
             "The time is ambiguous",
-            "The place is missing",
             "The direction is missing",
             "at UTC+02:00, the earlier moment: 00:30 UTC",
             "at UTC+01:00, the later moment: 01:30 UTC",
             "<option value=\"Europe/Madrid\">",
             "href=\"/shots/" + twice + "\"");
-    assertThat(page.indexOf("group-time")).isLessThan(page.indexOf("group-choice"));
+    assertThat(page.indexOf("group-both")).isLessThan(page.indexOf("group-choice"));
+    assertThat(page).doesNotContain("group-time", "group-place");
     assertThat(page).contains("<span class=\"count\">3<span class=\"quietly\"> shots</span>");
   }
 
@@ -115,16 +115,17 @@ class AttentionRoutesTest {
             "/attention",
             List.of("HX-Request", "true"),
             "group",
-            "place",
+            "both",
             "fix",
             "point",
-            "place-place",
+            "both-place",
             "41.95, -6.61",
             "all",
             "yes");
 
     assertThat(part.text())
-        .contains("2 shots fixed", "<span id=\"waiting-count\" hx-swap-oob=\"true\">")
+        .contains("2 shots fixed", "<a href=\"/spots/1\">Spot 1 (2 shots)</a>")
+        .contains("<span id=\"waiting-count\" hx-swap-oob=\"true\">")
         .contains("<span class=\"count\">1<span")
         .doesNotContain("<html");
     for (long id : new long[] {unplaced, another}) {
@@ -219,6 +220,55 @@ class AttentionRoutesTest {
     assertThat(refused.text()).contains(expected);
     assertThat(shots()).isEqualTo(before);
     assertThat(site.get("/attention").text()).doesNotContain("Last correction");
+  }
+
+  @Test
+  void shotsOfOneFolderThatLackTheSameAreListedUnderOneReason() {
+    String page = site.get("/attention").text();
+
+    assertThat(page).containsOnlyOnce("neither an offset nor GPS time nor a place");
+    site.importFrom(
+        TestSite.folderOf(
+            folder.resolve("elsewhere"),
+            "third.jpg",
+            TestPhotos.plain("2026:11:21 17:00:00", null, null)));
+    assertThat(site.get("/attention").text())
+        .contains("<span>These 2 shots of more</span>", "<span>1 shot of elsewhere</span>");
+  }
+
+  @Test
+  void eitherACorrectionOrOneShotsTimeGoesWithATrackLog() {
+    List<StoredShot> before = shots();
+    String[] form = {
+      "group",
+      "both",
+      "fix",
+      "track",
+      "all",
+      "yes",
+      "both-trackclock",
+      "-1:00:00",
+      "both-trackof",
+      String.valueOf(unplaced),
+      "both-tracktruth",
+      "2026-11-20T17:00:00"
+    };
+
+    TestSite.Answer refused = site.postFile("/attention", "both-track", GPX.getBytes(UTF_8), form);
+
+    assertThat(refused.status()).isEqualTo(422);
+    assertThat(refused.text()).contains("found both", "<details class=\"wrongclock\" open");
+    form[7] = "";
+    form[9] = "";
+    assertThat(site.postFile("/attention", "both-track", GPX.getBytes(UTF_8), form).text())
+        .contains("expected a shot of the list, found nothing");
+    assertThat(shots()).isEqualTo(before);
+  }
+
+  @Test
+  void aTypographersMinusIsAMinus() {
+    assertThat(fix("both", "clock", "clock", "\u22121:00:00", unplaced).text())
+        .contains("corrected by -1:00:00");
   }
 
   @Test

@@ -216,7 +216,8 @@ final class Browser implements AutoCloseable {
         + rule.getNodes().stream().map(node -> node.getHtml() + " " + node.getTarget()).toList();
   }
 
-  private void screenshot(String name) {
+  /** Keeps a picture of the whole page. */
+  void screenshot(String name) {
     long height = (Long) run("return document.documentElement.scrollHeight");
     resize((int) Math.min(Math.max(height, viewport.height), 6000));
     Map<String, Object> taken =

@@ -321,7 +321,7 @@ class BrowserTest {
     site.withPhotos().importFrom(waiting());
     try (Browser browser = browser(viewport)) {
       browser.go("/attention");
-      browser.await(".map .graticule");
+      browser.await("#group-choice");
       browser.look("tray");
       browser.click("#group-choice input[name=all]");
       assertThat(browser.all("#group-choice input[name=shot]:checked")).hasSize(2);
@@ -335,7 +335,6 @@ class BrowserTest {
       assertThat(browser.all("#group-choice")).isEmpty();
       assertThat(browser.run("return document.activeElement.id")).isEqualTo("fixed");
       browser.await("#waiting-count", count -> count.getText().startsWith("2"));
-      browser.await(".map .graticule");
       browser.look("tray-fixed");
 
       browser.click("#fixed button");
@@ -369,14 +368,14 @@ class BrowserTest {
     long id = site.shotOf(more.resolve("evening-0.jpg"));
     try (Browser browser = browser(viewport)) {
       browser.go("/attention");
-      browser.await("#group-place .pin-spot");
-      browser.click("#group-place input[name=shot][value='" + id + "']");
-      browser.click("#group-place [data-pick]");
-      browser.tap("#group-place .map", 0.5, 0.6);
-      browser.await("#group-place .picked");
-      String picked = String.valueOf(browser.find("#f-place-place").getDomProperty("value"));
+      browser.click("#group-both input[name=shot][value='" + id + "']");
+      browser.click("#group-both details:has(.map) > summary");
+      browser.await("#group-both .pin-spot", WebElement::isDisplayed);
+      browser.tap("#group-both .map", 0.5, 0.6);
+      browser.await("#group-both .picked");
+      String picked = String.valueOf(browser.find("#f-both-place").getDomProperty("value"));
       browser.look("tray-picked");
-      browser.click("#group-place button[value=point]");
+      browser.click("#group-both button[value=point]");
       browser.await("#fixed", said -> said.getText().contains("1 shot fixed"));
 
       Shot.Position position =

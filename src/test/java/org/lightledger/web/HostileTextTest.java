@@ -41,6 +41,8 @@ class HostileTextTest {
             "/?light=" + query + "&from=" + query + "&near=" + query,
             "/spots?q=" + query + "&only=" + query,
             "/" + query,
+            "/spots/1?day=" + query + "&at=" + query + "&facing=" + query + "&year=" + query,
+            "/surroundings?did=" + query,
             "/?list=" + query
           }) {
         pages.put(path, site.get(path));
@@ -48,6 +50,10 @@ class HostileTextTest {
       pages.put("bad folder", site.post("/import/folder", "folder", HOSTILE));
       pages.put("bad spot", site.post("/spots/1", "name", "", "notes", HOSTILE, "area", HOSTILE));
       pages.put("bad facing", site.post("/spots/1/facings", "bearing", HOSTILE));
+      pages.put("bad path", site.post("/surroundings/elevation", "path", HOSTILE));
+      pages.put("bad reading", site.post("/spots/1/measured", "azimuth", HOSTILE, "altitude", "1"));
+      pages.put("bad list", site.post("/spots/1/measured/list", "list", HOSTILE));
+      pages.put("bad word", site.post("/shots/1/sun?word=" + query));
       pages.put(
           "kept",
           site.post("/shortlists/keep", List.of("HX-Request", "true"), "spot", "1", "list", "1"));

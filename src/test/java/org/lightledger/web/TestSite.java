@@ -90,6 +90,12 @@ final class TestSite implements AutoCloseable {
     }
   }
 
+  /** A folder that holds one file. */
+  static Path folderOf(Path folder, String name, byte[] content) {
+    write(folder, name, content);
+    return folder;
+  }
+
   TestSite withPhotos() {
     importer.run(List.of(writePhotos()), ImportOptions.standard(), ImportProgress.NONE);
     return this;

@@ -228,8 +228,11 @@ final class TrackLane {
     return errorM == null ? UNSTATED_ERROR_M : errorM;
   }
 
-  /** Two hours and more in hours, two minutes and more in minutes, rounded down. */
+  /** Two days and more in days, two hours in hours, two minutes in minutes; rounded down. */
   private static String inWords(Duration duration) {
+    if (duration.toDays() >= 2) {
+      return duration.toDays() + " days";
+    }
     if (duration.toHours() >= 2) {
       return duration.toHours() + " h";
     }

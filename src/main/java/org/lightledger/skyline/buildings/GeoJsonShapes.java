@@ -9,18 +9,9 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.Polygon;
-import org.locationtech.jts.geom.util.AffineTransformation;
-import org.locationtech.jts.operation.buffer.BufferOp;
-import org.locationtech.jts.operation.buffer.BufferParameters;
 
 /** GeoJSON geometries (RFC 7946, section 3.1) as areas on the ground. */
 final class GeoJsonShapes {
-  /** The width of a tree row where none is given, metres: own choice, a grown crown. */
-  static final double ROW_WIDTH_M = 6.0;
-
-  /** Metres of a degree of latitude: the mean of WGS 84, exact enough for the width of a crown. */
-  private static final double METRES_PER_DEGREE = 111_200.0;
-
   private static final GeometryFactory FACTORY = new GeometryFactory();
 
   private GeoJsonShapes() {}
@@ -46,9 +37,6 @@ final class GeoJsonShapes {
 
   /** A line grown to both sides; its ends are cut straight. */
   static Geometry row(JsonNode geometry, double widthM) {
-    if (!(widthM > 0.0 && widthM <= Heights.HIGHEST_M)) {
-      throw new IllegalArgumentException("expected a width in (0, 1000] metres, found " + widthM);
-    }
     JsonNode coordinates = geometry.path("coordinates");
     Geometry line;
     if ("LineString".equals(geometry.path("type").asText())) {
@@ -60,17 +48,7 @@ final class GeoJsonShapes {
       }
       line = FACTORY.buildGeometry(parts);
     }
-    double east =
-        METRES_PER_DEGREE * Math.cos(Math.toRadians(line.getEnvelopeInternal().centre().y));
-    BufferParameters flat =
-        new BufferParameters(
-            BufferParameters.DEFAULT_QUADRANT_SEGMENTS,
-            BufferParameters.CAP_FLAT,
-            BufferParameters.JOIN_MITRE,
-            BufferParameters.DEFAULT_MITRE_LIMIT);
-    Geometry metres = AffineTransformation.scaleInstance(east, METRES_PER_DEGREE).transform(line);
-    Geometry grown = BufferOp.bufferOp(metres, widthM / 2.0, flat);
-    return AffineTransformation.scaleInstance(1.0 / east, 1.0 / METRES_PER_DEGREE).transform(grown);
+    return Crowns.row(line, widthM);
   }
 
   private static Polygon polygon(JsonNode rings) {

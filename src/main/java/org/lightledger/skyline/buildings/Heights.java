@@ -1,7 +1,6 @@
 package org.lightledger.skyline.buildings;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -19,9 +18,16 @@ final class Heights {
   /** A foot, metres (International yard and pound agreement, 1959). */
   private static final double FOOT_M = 0.3048;
 
-  /** OpenStreetMap, Key:height: metres without a unit, or with "m", or feet with "ft" or "'". */
+  private static final double INCHES_PER_FOOT = 12.0;
+
+  /**
+   * OpenStreetMap, Key:height: metres without a unit, or with "m"; feet with "ft" or "'", and
+   * inches after them.
+   */
   private static final Pattern WRITTEN =
-      Pattern.compile("(-?\\d+(?:\\.\\d+)?)\\s*(m|ft|')?", Pattern.CASE_INSENSITIVE);
+      Pattern.compile(
+          "(-?\\d+(?:\\.\\d+)?)\\s*(?:(m)|(ft|')\\s*(?:(\\d+(?:\\.\\d+)?)\\s*(?:in|\"|''))?)?",
+          Pattern.CASE_INSENSITIVE);
 
   private Heights() {}
 
@@ -34,13 +40,22 @@ final class Heights {
     if (!value.isTextual()) {
       return OptionalDouble.empty();
     }
-    Matcher written = WRITTEN.matcher(value.textValue().strip());
+    return OptionalDouble.of(lengthM(name, value.textValue()));
+  }
+
+  /** A length as people write it, in metres; refused when it is none. */
+  static double lengthM(String name, String text) {
+    Matcher written = WRITTEN.matcher(text.strip());
     if (!written.matches()) {
       throw new IllegalArgumentException(
-          "expected %s as metres such as 12.5, found \"%s\"".formatted(name, value.textValue()));
+          "expected %s as metres such as 12.5, found \"%s\"".formatted(name, text));
     }
-    String unit = written.group(2) == null ? "m" : written.group(2).toLowerCase(Locale.ROOT);
     double number = Double.parseDouble(written.group(1));
-    return OptionalDouble.of("m".equals(unit) ? number : number * FOOT_M);
+    if (written.group(3) == null) {
+      return number;
+    }
+    String inches = written.group(4);
+    return (number + (inches == null ? 0.0 : Double.parseDouble(inches) / INCHES_PER_FOOT))
+        * FOOT_M;
   }
 }

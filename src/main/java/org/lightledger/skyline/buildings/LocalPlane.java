@@ -71,4 +71,22 @@ final class LocalPlane {
   double longitudeDeg(double metres) {
     return Math.toDegrees(metres / eastPerRad);
   }
+
+  /**
+   * The way back, by Newton's method with the slopes at the place: each step takes a thousandth of
+   * the error, so four leave nothing that a double can hold.
+   *
+   * @return longitude, which runs on beyond 180 behind the date line, and latitude, degrees
+   */
+  double[] toDegrees(double eastM, double northM) {
+    double longitudeDeg = place.longitudeDeg();
+    double latitudeDeg = place.latitudeDeg();
+    for (int i = 0; i < 4; i++) {
+      double eastOffM = eastM - eastM(longitudeDeg, latitudeDeg);
+      double northOffM = northM - northM(longitudeDeg, latitudeDeg);
+      longitudeDeg += longitudeDeg(eastOffM);
+      latitudeDeg += latitudeDeg(northOffM);
+    }
+    return new double[] {longitudeDeg, latitudeDeg};
+  }
 }

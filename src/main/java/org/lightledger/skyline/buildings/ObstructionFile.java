@@ -89,7 +89,7 @@ public final class ObstructionFile {
     Geometry outline =
         line
             ? GeoJsonShapes.row(
-                geometry, Heights.lengthM(properties, "width").orElse(GeoJsonShapes.ROW_WIDTH_M))
+                geometry, Heights.lengthM(properties, "width").orElse(Crowns.ROW_WIDTH_M))
             : GeoJsonShapes.area(geometry);
     OptionalDouble given = Heights.lengthM(properties, "height");
     if (given.isEmpty()) {

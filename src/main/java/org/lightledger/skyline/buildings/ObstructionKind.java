@@ -9,6 +9,8 @@ import org.lightledger.skyline.SkylineSource;
 public enum ObstructionKind {
   /** A building: assumed two storeys of {@value Heights#STOREY_M} metres. */
   BUILDING(2 * Heights.STOREY_M, SkylineSource.BUILDING),
+  /** A single tree: lower than a wood's, for many are young ones along streets. */
+  TREE(8.0, SkylineSource.TREES),
   /** A row of trees. */
   TREE_ROW(10.0, SkylineSource.TREES),
   /** A wood. */

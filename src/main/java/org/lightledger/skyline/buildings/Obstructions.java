@@ -17,6 +17,7 @@ import org.locationtech.jts.index.strtree.STRtree;
 public final class Obstructions {
   private final STRtree index = new STRtree();
   private final @Nullable Ground ground;
+  private final double highestM;
 
   private Obstructions(List<Obstruction> obstructions, @Nullable Ground ground) {
     this.ground = ground;
@@ -24,6 +25,7 @@ public final class Obstructions {
       index.insert(obstruction.outline().getEnvelopeInternal(), Outline.of(obstruction, ground));
     }
     index.build();
+    highestM = obstructions.stream().mapToDouble(Obstruction::heightM).max().orElse(0.0);
   }
 
   /**
@@ -72,19 +74,29 @@ public final class Obstructions {
     return projection.horizon(inside);
   }
 
+  /** The highest top above its ground, metres; 0 when there are none. */
+  double highestM() {
+    return highestM;
+  }
+
   private List<Outline> near(GeoPoint place, LocalPlane plane, double rangeM) {
     double highDeg = plane.latitudeDeg(rangeM);
     double wideDeg = plane.longitudeDeg(rangeM);
+    return near(
+        new Envelope(
+            place.longitudeDeg() - wideDeg,
+            place.longitudeDeg() + wideDeg,
+            place.latitudeDeg() - highDeg,
+            place.latitudeDeg() + highDeg));
+  }
+
+  /** What may touch a box of longitudes and latitudes, on whichever side of the date line. */
+  List<Outline> near(Envelope box) {
     List<Outline> near = new ArrayList<>();
     for (double turnDeg : new double[] {-360.0, 0.0, 360.0}) {
-      double longitudeDeg = place.longitudeDeg() + turnDeg;
-      Envelope box =
-          new Envelope(
-              longitudeDeg - wideDeg,
-              longitudeDeg + wideDeg,
-              place.latitudeDeg() - highDeg,
-              place.latitudeDeg() + highDeg);
-      index.query(box, item -> near.add((Outline) item));
+      Envelope turned = new Envelope(box);
+      turned.translate(turnDeg, 0.0);
+      index.query(turned, item -> near.add((Outline) item));
     }
     return near;
   }

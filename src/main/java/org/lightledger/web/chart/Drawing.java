@@ -77,6 +77,26 @@ final class Drawing {
     return this;
   }
 
+  /**
+   * A square tile of lines that {@link #patterned} fills areas with.
+   *
+   * @param id unique in the page
+   */
+  Drawing pattern(String id, double size, String cssClass, String data) {
+    out.append("<defs><pattern patternUnits=\"userSpaceOnUse\" id=\"").append(id).append('"');
+    attribute("width", size).attribute("height", size);
+    out.append("><path class=\"").append(cssClass).append("\" d=\"").append(data);
+    out.append("\"/></pattern></defs>");
+    return this;
+  }
+
+  /** An area filled with the tile of an id. */
+  Drawing patterned(String patternId, String data) {
+    out.append("<path fill=\"url(#").append(patternId).append(")\" d=\"").append(data);
+    out.append("\"/>");
+    return this;
+  }
+
   /** Text whose anchor is "start", "middle" or "end". */
   Drawing text(String cssClass, double x, double y, String anchor, String text) {
     out.append("<text class=\"").append(cssClass).append('"');
@@ -119,6 +139,11 @@ final class Drawing {
     }
     String shortened = text.substring(0, end);
     return shortened.equals("-0") ? "0" : shortened;
+  }
+
+  /** One decimal, quickly: for the many points of a path. */
+  static double tenths(double value) {
+    return Math.round(value * 10) / 10.0;
   }
 
   static String escape(String text) {

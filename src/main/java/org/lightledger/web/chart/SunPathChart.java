@@ -5,10 +5,10 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.Angles;
-import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
-import org.lightledger.light.LightRules;
+import org.lightledger.skyline.Skyline;
 import org.lightledger.spot.Facing;
 import org.lightledger.sun.SunDirection;
 import org.lightledger.sun.SunEphemeris;
@@ -47,9 +47,17 @@ public final class SunPathChart {
    * @param today the local date of the bold curve
    * @param facings the spot's facings
    * @param shots the suns of its shots
+   * @param skyline what stands around the spot; null when nothing is known
+   * @param moment the moment that was asked for or planned, or null
    */
   public record Model(
-      GeoPoint place, ZoneId zone, LocalDate today, List<Facing> facings, List<ShotSun> shots) {
+      GeoPoint place,
+      ZoneId zone,
+      LocalDate today,
+      List<Facing> facings,
+      List<ShotSun> shots,
+      @Nullable Skyline skyline,
+      @Nullable Moment moment) {
     /** Keeps own copies of the lists. */
     public Model {
       facings = List.copyOf(facings);
@@ -66,6 +74,14 @@ public final class SunPathChart {
    */
   public record ShotSun(String href, String label, SunDirection sun) {}
 
+  /**
+   * A moment.
+   *
+   * @param hour the hour of the place's clock, as it is written beside it
+   * @param sun where the sun stands then
+   */
+  public record Moment(String hour, SunDirection sun) {}
+
   private static final double LEFT = 34;
   private static final double TOP = 16;
   private static final double LANE_HEIGHT = 20;
@@ -78,6 +94,7 @@ public final class SunPathChart {
   private final SunPath winter;
   private final SunPath today;
   private final ChartScale scale;
+  private final @Nullable SkylineShape skyline;
 
   private SunPathChart(SunEphemeris ephemeris, Model model, Size size) {
     this.model = model;
@@ -95,6 +112,8 @@ public final class SunPathChart {
             size.width - 16,
             TOP,
             TOP + size.plotHeight);
+    Skyline around = model.skyline();
+    this.skyline = around == null ? null : new SkylineShape(around, scale);
   }
 
   /**
@@ -124,11 +143,15 @@ public final class SunPathChart {
             "group",
             id,
             new Drawing.Words("The sun's paths over this spot", description()));
-    grid(drawing);
-    curve(drawing, "p-solstice", summer);
-    curve(drawing, "p-equinox", equinox);
-    curve(drawing, "p-solstice", winter);
-    curve(drawing, "p-today", today);
+    SunPathGrid.lines(drawing, scale, size);
+    if (skyline != null) {
+      skyline.draw(drawing);
+    }
+    SunPathGrid.labels(drawing, scale, size);
+    SunLine.draw(drawing, "p-solstice", summer, scale, skyline);
+    SunLine.draw(drawing, "p-equinox", equinox, scale, skyline);
+    SunLine.draw(drawing, "p-solstice", winter, scale, skyline);
+    SunLine.draw(drawing, "p-today", today, scale, skyline);
     hours(drawing, "p-hour", summer, false);
     hours(drawing, "p-hour", equinox, false);
     hours(drawing, "p-hour", winter, false);
@@ -140,63 +163,8 @@ public final class SunPathChart {
       lane += LANE_STEP;
     }
     shots(drawing);
+    moment(drawing);
     return drawing.finish();
-  }
-
-  private void grid(Drawing drawing) {
-    double horizon = scale.y(0);
-    drawing.rect(
-        "p-below", scale.left(), horizon, scale.right() - scale.left(), scale.bottom() - horizon);
-    for (int altitudeDeg = 0; altitudeDeg <= scale.highDeg(); altitudeDeg += 10) {
-      double y = scale.y(altitudeDeg);
-      drawing.line(altitudeDeg == 0 ? "p-horizon" : "p-grid", scale.left(), y, scale.right(), y);
-      drawing.text("p-label", scale.left() - 5, y + 4, "end", altitudeDeg + "°");
-    }
-    int step = size == Size.WIDE ? 15 : 45;
-    int span = (int) scale.halfSpanDeg() / step * step;
-    for (int turnDeg = -span; turnDeg <= span; turnDeg += step) {
-      Bearing azimuth = Bearing.of(scale.middleDeg() + turnDeg);
-      double x = scale.xOfTurn(turnDeg);
-      drawing.line("p-grid", x, scale.top(), x, scale.bottom());
-      boolean labelled = size == Size.NARROW || turnDeg % 45 == 0;
-      if (labelled) {
-        drawing.text("p-label p-point", x, scale.bottom() + 15, "middle", azimuth.compassPoint());
-        drawing.text(
-            "p-label",
-            x,
-            scale.bottom() + 28,
-            "middle",
-            String.format(Locale.ROOT, "%.0f°", azimuth.trueDeg()));
-      }
-    }
-    if (scale.highDeg() > LightRules.OVERHEAD_ABOVE_DEG) {
-      double y = scale.y(LightRules.OVERHEAD_ABOVE_DEG);
-      drawing.line("p-overhead", scale.left(), y, scale.right(), y);
-      drawing.text("p-note", scale.left() + 6, y - 5, "start", "overhead above here");
-    }
-  }
-
-  private void curve(Drawing drawing, String cssClass, SunPath path) {
-    StringBuilder data = new StringBuilder();
-    boolean drawn = false;
-    double lastX = 0;
-    for (SunDirection point : path.points()) {
-      if (!scale.shows(point)) {
-        drawn = false;
-        continue;
-      }
-      double x = scale.x(point.azimuth());
-      boolean wrapped = drawn && Math.abs(x - lastX) > (scale.right() - scale.left()) / 2;
-      data.append(drawn && !wrapped ? 'L' : 'M')
-          .append(Drawing.number(x))
-          .append(' ')
-          .append(Drawing.number(scale.y(point.apparentAltitudeDeg())));
-      drawn = true;
-      lastX = x;
-    }
-    if (!data.isEmpty()) {
-      drawing.path(cssClass, data.toString());
-    }
   }
 
   private void hours(Drawing drawing, String cssClass, SunPath path, boolean bold) {
@@ -206,7 +174,8 @@ public final class SunPathChart {
       }
       double x = scale.x(hour.sun().azimuth());
       double y = scale.y(hour.sun().apparentAltitudeDeg());
-      drawing.circle(cssClass, x, y, bold ? 3.4 : 2);
+      boolean hidden = skyline != null && skyline.hides(hour.sun());
+      drawing.circle(hidden ? cssClass + " p-behind" : cssClass, x, y, bold ? 3.4 : 2);
       boolean labelled = bold || path == summer;
       if (labelled && hour.hour() % size.hourStep == 0) {
         drawing.text(
@@ -263,6 +232,20 @@ public final class SunPathChart {
     }
   }
 
+  private void moment(Drawing drawing) {
+    Moment moment = model.moment();
+    if (moment == null || !scale.shows(moment.sun())) {
+      return;
+    }
+    double x = scale.x(moment.sun().azimuth());
+    double y = scale.y(moment.sun().apparentAltitudeDeg());
+    boolean left = x > (scale.left() + scale.right()) / 2;
+    drawing.circle("p-moment", x, y, 11);
+    drawing.circle("p-moment-sun", x, y, 5.5);
+    drawing.text(
+        "p-moment-hour", left ? x - 16 : x + 16, y + 5, left ? "end" : "start", moment.hour());
+  }
+
   private String description() {
     List<String> sentences = new ArrayList<>();
     sentences.add(
@@ -279,6 +262,20 @@ public final class SunPathChart {
         model.shots().isEmpty()
             ? "No shot has its sun in the chart."
             : model.shots().size() + " shots are marked where the sun stood.");
+    Moment moment = model.moment();
+    if (moment != null) {
+      sentences.add(
+          String.format(
+              Locale.ROOT,
+              "At %s the sun stands at azimuth %.0f degrees, %.1f degrees high.",
+              moment.hour(),
+              moment.sun().azimuth().trueDeg(),
+              moment.sun().apparentAltitudeDeg()));
+    }
+    sentences.add(
+        skyline == null
+            ? "No skyline is drawn: none is known."
+            : "The skyline is drawn as a silhouette; it is told in words below the chart.");
     return String.join(" ", sentences);
   }
 }

@@ -30,7 +30,10 @@ class SunPathChartTest {
 
   private static Svg draw(GeoPoint place, ZoneId zone, SunPathChart.Size size) {
     return SunPathChart.draw(
-        SUN, "chart", new SunPathChart.Model(place, zone, DAY, List.of(WEST), List.of()), size);
+        SUN,
+        "chart",
+        new SunPathChart.Model(place, zone, DAY, List.of(WEST), List.of(), null, null),
+        size);
   }
 
   @ParameterizedTest
@@ -160,7 +163,7 @@ class SunPathChartTest {
             SunPathChart.draw(
                 SUN,
                 "chart",
-                new SunPathChart.Model(VALLEY, MADRID, DAY, List.of(), List.of(shot)),
+                new SunPathChart.Model(VALLEY, MADRID, DAY, List.of(), List.of(shot), null, null),
                 SunPathChart.Size.WIDE));
     Element link = (Element) chart.root().getElementsByTagName("a").item(0);
 

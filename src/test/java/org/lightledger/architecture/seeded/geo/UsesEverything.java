@@ -1,6 +1,7 @@
 package org.lightledger.architecture.seeded.geo;
 
 import com.drew.metadata.Metadata;
+import crosby.binary.Osmformat;
 import io.javalin.Javalin;
 import java.sql.Connection;
 import java.time.Instant;
@@ -23,11 +24,22 @@ public final class UsesEverything {
   private final @Nullable Wiring wiring = null;
   private final @Nullable Shelf shelf = null;
   private final @Nullable CommandLine commandLine = null;
+  private final Osmformat.@Nullable Way way = null;
 
   @Override
   public String toString() {
     return Stream.all(
-        metadata, javalin, connection, zones, flyway, rasters, wiring, shelf, commandLine, now());
+        metadata,
+        javalin,
+        connection,
+        zones,
+        flyway,
+        rasters,
+        wiring,
+        shelf,
+        commandLine,
+        way,
+        now());
   }
 
   private static Instant now() {

@@ -1,0 +1,5 @@
+/** Draws maps as pictures. */
+@NullMarked
+package org.lightledger.map.picture;
+
+import org.jspecify.annotations.NullMarked;
