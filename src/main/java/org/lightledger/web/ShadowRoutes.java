@@ -1,5 +1,7 @@
 package org.lightledger.web;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
+
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -62,7 +64,7 @@ final class ShadowRoutes {
     }
     ObjectNode answer = GeoJsonText.collection(found.get().area());
     answer.put("words", found.get().words());
-    ctx.contentType("application/geo+json").result(answer.toString());
+    send(ctx, answer);
   }
 
   private Optional<GroundShadows> cast(LedgerSession session, Fields fields, MapBox box) {
@@ -77,7 +79,13 @@ final class ShadowRoutes {
   private static void refuse(Context ctx, String words) {
     ObjectNode answer = GeoJsonText.collection(new GeometryFactory().createPolygon());
     answer.put("words", words);
-    ctx.status(422).contentType("application/geo+json").result(answer.toString());
+    ctx.status(422);
+    send(ctx, answer);
+  }
+
+  /** JSON is UTF-8 whatever a server takes for text (RFC 8259, section 8.1). */
+  private static void send(Context ctx, ObjectNode answer) {
+    ctx.contentType("application/geo+json").result(answer.toString().getBytes(UTF_8));
   }
 
   private static String words(Fields fields) {
