@@ -94,10 +94,11 @@ class ObstructionRoutesTest {
             site.ledger().read(session -> session.spots().find(1)).orElseThrow().position(),
             new GeoPoint(41.949820, -6.61));
     assertThat(skyline.altitudeDeg(south))
-        .isCloseTo(Math.toDegrees(Math.atan((12.5 - LineOfSight.EYE_HEIGHT_M) / nearM)), within(0.1));
+        .isCloseTo(
+            Math.toDegrees(Math.atan((12.5 - LineOfSight.EYE_HEIGHT_M) / nearM)), within(0.1));
     assertThat(site.get("/spots/1?day=2026-12-15").text())
         .contains("buildings in ", "class=\"sky-land")
-        .contains("href=\"" + HOME + "?spot=1&amp;day=2026-12-15&amp;at=12:00\"");
+        .contains("href=\"" + HOME + "?spot=1&day=2026-12-15&at=12:00\"");
     assertThat(site.get(HOME + "?spot=1&did=added").text())
         .contains("Added. The skylines", "Mill house", "building, 12.5 m high", "MultiPolygon");
   }
@@ -213,7 +214,9 @@ class ObstructionRoutesTest {
       }
     }
 
-    assertThat(words).contains("At 13:30 on Tue 15 Dec 2026 (Europe/Madrid) the sun stands at S 182°, 24.8° high");
+    assertThat(words)
+        .contains(
+            "At 13:30 on Tue 15 Dec 2026 (Europe/Madrid) the sun stands at S 182°, 24.8° high");
     assertThat(words).contains("1 building or tree was looked at.");
     assertThat(words).contains("In the shadow: " + spotName(1) + ".");
     assertThat(southDeg).isCloseTo(41.949640, within(1e-6));
@@ -264,8 +267,7 @@ class ObstructionRoutesTest {
     String page = site.get("/shots/1").text();
 
     assertThat(page)
-        .containsPattern(
-            "The exposure suggests: <strong>(direct sun|shade|can't tell)</strong>")
+        .containsPattern("The exposure suggests: <strong>(direct sun|shade|can't tell)</strong>")
         .containsPattern("EV100 [0-9.]+; expected are [0-9.]+ in direct sun and [0-9.]+ in open")
         .containsPattern("id=\"sun-1-unsaid\"[^>]+aria-pressed=\"true\"")
         .doesNotContainPattern("id=\"sun-1-(yes|no)\"[^>]+aria-pressed=\"true\"");
