@@ -37,6 +37,9 @@ record GroundShadows(Geometry area, String words) {
   /** Spots that are named, on either side: own choice. */
   private static final int MOST_NAMED = 8;
 
+  /** A spot this near tells the clocks of a place: own choice. */
+  private static final double NEAR_M = 50_000;
+
   private static final GeometryFactory FACTORY = new GeometryFactory();
 
   /** What keeps a box from being looked at, or nothing. */
@@ -153,7 +156,4 @@ record GroundShadows(Geometry area, String words) {
         .map(Spot::zone)
         .orElseGet(() -> house.zone(session.spots().all()));
   }
-
-  /** A spot this near tells the clocks of a place: own choice. */
-  private static final double NEAR_M = 50_000;
 }
