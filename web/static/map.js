@@ -176,6 +176,7 @@
     } else {
       pickers(state);
     }
+    document.dispatchEvent(new CustomEvent("map-built", { detail: map }));
   };
 
   /* A map that belongs to a field of a place: every click fills it. */

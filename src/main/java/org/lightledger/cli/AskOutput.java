@@ -7,9 +7,12 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.ask.Answer;
 import org.lightledger.ask.Answers;
+import org.lightledger.ask.ExpectedLight;
 import org.lightledger.ask.Question;
 import org.lightledger.ask.QuestionText;
 import org.lightledger.ask.Shape;
+import org.lightledger.ask.Sky;
+import org.lightledger.light.CameraSetting;
 import org.lightledger.skyline.Clearance;
 import org.lightledger.spot.Trait;
 
@@ -20,12 +23,15 @@ final class AskOutput {
   private AskOutput() {}
 
   static Map<String, @Nullable Object> json(Answers answers) {
+    Sky sky = answers.question().terms().sky();
     return Json.fields()
         .put("question", question(answers.question()))
         .put("considered", answers.considered())
         .put("matched", answers.matched())
-        .put("answers", answers.matches().stream().map(AskOutput::answer).toList())
-        .put("withoutFacing", answers.suggestions().stream().map(AskOutput::answer).toList())
+        .put("answers", answers.matches().stream().map(answer -> answer(answer, sky)).toList())
+        .put(
+            "withoutFacing",
+            answers.suggestions().stream().map(answer -> answer(answer, sky)).toList())
         .put(
             "notKnown",
             answers.notKnown().stream()
@@ -59,7 +65,8 @@ final class AskOutput {
         .map();
   }
 
-  private static Map<String, @Nullable Object> answer(Answer answer) {
+  private static Map<String, @Nullable Object> answer(Answer answer, Sky sky) {
+    ExpectedLight expected = ExpectedLight.of(answer, sky);
     Answer.NearestShot nearest = answer.nearestShot();
     return Json.fields()
         .put("spotId", answer.spot().id())
@@ -94,8 +101,21 @@ final class AskOutput {
                     .put("shotId", nearest.shotId())
                     .put("sunGapDeg", Json.angle(nearest.sunGapDeg()))
                     .map())
+        .put("expectedEv100", Json.rounded(expected.ev100(), 1))
+        .put("expectedSetting", setting(expected.setting()))
+        .put("expectedBasis", expected.basis())
         .put("reason", answer.reason())
         .map();
+  }
+
+  private static @Nullable Map<String, @Nullable Object> setting(@Nullable CameraSetting setting) {
+    return setting == null
+        ? null
+        : Json.fields()
+            .put("isoSpeed", setting.isoSpeed())
+            .put("fNumber", setting.fNumber())
+            .put("shutter", setting.shutter())
+            .map();
   }
 
   private static String code(Enum<?> value) {
@@ -125,7 +145,7 @@ final class AskOutput {
             QuestionText.time(question.time()),
             answers.matches().stream().map(answer -> answer.spot().id()).distinct().count(),
             answers.considered()));
-    append(text, answers.matches());
+    append(text, answers.matches(), question.terms().sky());
     if (answers.matched() > answers.matches().size()) {
       text.append(
           String.format(
@@ -136,7 +156,7 @@ final class AskOutput {
     if (!answers.suggestions().isEmpty()) {
       text.append(
           String.format(Locale.ROOT, "%nNo facing is known yet, so these are no matches:%n"));
-      append(text, answers.suggestions());
+      append(text, answers.suggestions(), question.terms().sky());
     }
     for (Answers.NotKnown unknown : answers.notKnown()) {
       text.append(
@@ -146,12 +166,13 @@ final class AskOutput {
     return text.toString();
   }
 
-  private static void append(StringBuilder text, List<Answer> answers) {
+  private static void append(StringBuilder text, List<Answer> answers, Sky sky) {
     for (Answer answer : answers) {
+      ExpectedLight expected = ExpectedLight.of(answer, sky);
       text.append(
           String.format(
               Locale.ROOT,
-              "%n%s (spot %d): %s on %s from %s to %s, look %s (%.0f°) [%s%s]%n  %s%n",
+              "%n%s (spot %d): %s on %s from %s to %s, look %s (%.0f°) [%s%s]%n  %s%n  Expected: %s. %s%n",
               answer.spot().name(),
               answer.spot().id(),
               answer.light().label(),
@@ -162,7 +183,9 @@ final class AskOutput {
               answer.facing().trueDeg(),
               answer.tier().label(),
               answer.days() > 1 ? "; on " + answer.days() + " days" : "",
-              answer.reason()));
+              answer.reason(),
+              expected.words(),
+              expected.basis()));
     }
   }
 }

@@ -13,6 +13,7 @@ import java.util.Set;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.ask.Question;
+import org.lightledger.ask.Terms;
 import org.lightledger.ask.TimeOfDay;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.light.LightClass;
@@ -26,6 +27,7 @@ import org.lightledger.light.LightClass;
  * @param time the hour
  * @param near the middle of the circle, or null for the whole stock
  * @param withinKm its radius, kilometres
+ * @param terms what else is asked for
  */
 record AskForm(
     Set<LightClass> lights,
@@ -33,7 +35,9 @@ record AskForm(
     LocalDate last,
     TimeOfDay time,
     @Nullable GeoPoint near,
-    double withinKm) {
+    double withinKm,
+    Terms terms) {
+  private static final Set<String> FIELDS = Set.of("light", "from", "when", "near");
   private static final int DEFAULT_MINUTES = 60;
   private static final double DEFAULT_KM = 10;
   private static final double MOST_MINUTES = 720;
@@ -44,9 +48,10 @@ record AskForm(
    *
    * @param form the question; a field that was bad holds what a fresh page holds
    * @param near the place as it was typed
+   * @param inside the corners of the shape as they were typed
    * @param problems what was wrong; a question is asked only when this is empty
    */
-  record Read(AskForm form, String near, List<FieldProblem> problems) {}
+  record Read(AskForm form, String near, String inside, List<FieldProblem> problems) {}
 
   /** The question of a fresh page: backlit, an hour before sunset, through the next month. */
   static AskForm fresh(LocalDate today) {
@@ -57,16 +62,18 @@ record AskForm(
         next.atEndOfMonth(),
         new TimeOfDay.FromSun(TimeOfDay.Anchor.SUNSET, Duration.ofMinutes(-DEFAULT_MINUTES)),
         null,
-        DEFAULT_KM);
+        DEFAULT_KM,
+        Terms.NONE);
   }
 
   /** Reads the address. An address without a question means the fresh question. */
   static Read read(Map<String, List<String>> query, LocalDate today) {
     AskForm fresh = fresh(today);
     boolean asked =
-        query.keySet().stream().anyMatch(Set.of("light", "from", "when", "near")::contains);
+        query.keySet().stream().anyMatch(FIELDS::contains)
+            || query.keySet().stream().anyMatch(AskTerms.FIELDS::contains);
     if (!asked) {
-      return new Read(fresh, "", List.of());
+      return new Read(fresh, "", "", List.of());
     }
     Function<String, List<String>> source = name -> query.getOrDefault(name, List.of());
     Fields fields = new Fields(source);
@@ -80,8 +87,12 @@ record AskForm(
     GeoPoint near = fields.place("near", "Around");
     Double within = fields.number("within", "Within", 0.05, MOST_KM, " kilometres");
     double withinKm = within == null ? DEFAULT_KM : within;
+    Terms terms = AskTerms.read(fields);
     return new Read(
-        new AskForm(lights, from, to, time, near, withinKm), fields.raw("near"), fields.problems());
+        new AskForm(lights, from, to, time, near, withinKm, terms),
+        fields.raw("near"),
+        fields.raw("inside"),
+        fields.problems());
   }
 
   private static Set<LightClass> lights(Fields fields) {
@@ -153,11 +164,20 @@ record AskForm(
 
   Question question() {
     return new Question(
-        lights, first, last, time, near == null ? null : new Question.Near(near, withinKm * 1000));
+        lights,
+        first,
+        last,
+        time,
+        near == null ? null : new Question.Near(near, withinKm * 1000),
+        terms);
   }
 
   AskForm withDays(LocalDate from, LocalDate to) {
-    return new AskForm(lights, from, to, time, near, withinKm);
+    return new AskForm(lights, from, to, time, near, withinKm, terms);
+  }
+
+  AskForm withoutCircle() {
+    return new AskForm(lights, first, last, time, null, DEFAULT_KM, terms);
   }
 
   /** The address of the page that asks this question. */
@@ -184,6 +204,7 @@ record AskForm(
       parts.add("near=" + near.toText());
     }
     parts.add("within=" + Words.plain(withinKm));
+    parts.addAll(AskTerms.address(terms));
     return "/?" + String.join("&", parts);
   }
 
@@ -212,9 +233,6 @@ record AskForm(
         labels.add(light.label());
       }
     }
-    int last = labels.size() - 1;
-    return last < 1
-        ? String.join("", labels)
-        : String.join(", ", labels.subList(0, last)) + " or " + labels.get(last);
+    return AskTerms.joined(labels, "or");
   }
 }

@@ -18,6 +18,7 @@ import org.lightledger.web.chart.Svg;
  * @param event "sunset" or "sunrise"
  * @param near the middle of the circle, "" for the whole stock
  * @param within the circle's radius, kilometres
+ * @param more what else is asked for
  * @param spans stretches of days to pick with one tap
  * @param problems what is wrong with the question
  * @param answers the answers, or null when the question has problems
@@ -34,12 +35,36 @@ public record AskPage(
     String event,
     String near,
     String within,
+    More more,
     List<Span> spans,
     List<FieldProblem> problems,
     @Nullable AnswersView answers) {
 
   /** A light class in the form. */
   public record LightChoice(String code, String label, Svg glyph, boolean picked) {}
+
+  /** Something to tick. */
+  public record Choice(String code, String label, boolean picked) {}
+
+  /**
+   * What else is asked for, as the form holds it.
+   *
+   * @param open whether anything is, or something of it is bad
+   * @param sky "clear" or "overcast"
+   * @param sun "either", "direct" or "shade"
+   * @param weekdays the days of the week, none picked for all
+   * @param least how long the light must last, minutes, "" for any time
+   * @param traits what the place must be or have
+   * @param inside the corners of the shape, "" for none
+   */
+  public record More(
+      boolean open,
+      String sky,
+      String sun,
+      List<Choice> weekdays,
+      String least,
+      List<Choice> traits,
+      String inside) {}
 
   /** A stretch of days. */
   public record Span(String label, String href, String from, String to, boolean open) {}
@@ -52,6 +77,7 @@ public record AskPage(
    *
    * @param headline the answer in one sentence
    * @param question the question in words
+   * @param terms what else it asks for, in words, "" for nothing
    * @param href the address that asks it again
    * @param cards the matches, best first
    * @param more how many matches are not shown, in words, "" for none
@@ -62,10 +88,12 @@ public record AskPage(
    * @param circle the circle asked for, for the map, "" for none
    * @param emptyStock whether the ledger holds no spot at all
    * @param skylines what is to be known of the skylines behind the answers
+   * @param kept the questions that are kept
    */
   public record AnswersView(
       String headline,
       String question,
+      String terms,
       String href,
       List<Card> cards,
       String more,
@@ -75,7 +103,20 @@ public record AskPage(
       List<ListChoice> lists,
       String circle,
       boolean emptyStock,
-      Skylines skylines) {}
+      Skylines skylines,
+      KeptQuestions kept) {}
+
+  /**
+   * The questions that are kept.
+   *
+   * @param open whether to show them unfolded
+   * @param query the question of this page, as its address writes it
+   * @param all the kept ones by name
+   */
+  public record KeptQuestions(boolean open, String query, List<KeptQuestion> all) {}
+
+  /** A question that is kept. */
+  public record KeptQuestion(long id, String name, String href, boolean here) {}
 
   /**
    * How far the skylines are.
@@ -123,6 +164,8 @@ public record AskPage(
    * @param lookNote why, "" for a known facing
    * @param sun where the sun stands
    * @param reach whether it reaches the spot
+   * @param expected the exposure to be expected
+   * @param expectedNote what that rests on
    * @param dial facing and sun as a drawing
    * @param tier what the answer rests on, for the mark
    * @param tierWord the same as a word
@@ -146,6 +189,8 @@ public record AskPage(
       String lookNote,
       String sun,
       Reach reach,
+      String expected,
+      String expectedNote,
       Svg dial,
       String tier,
       String tierWord,

@@ -56,8 +56,27 @@ final class AskRoutes {
     house.skylines().settle(SpotRoutes.SETTLE);
     Answers answers = asker.ask(form.question(), stock, MOST_ANSWERS);
     AskPage.AnswersView view =
-        AskViews.answers(form, answers, spots.isEmpty(), lists(ctx.queryParam("list")), skylines());
+        AskViews.answers(
+            form,
+            answers,
+            spots.isEmpty(),
+            lists(ctx.queryParam("list")),
+            skylines(),
+            kept(form, ctx.queryParam("kept") != null));
     return AskViews.page(read, today, view);
+  }
+
+  private AskPage.KeptQuestions kept(AskForm form, boolean open) {
+    String query = form.href().substring("/?".length());
+    return new AskPage.KeptQuestions(
+        open,
+        query,
+        house.ledger().read(session -> session.questions().all()).stream()
+            .map(
+                kept ->
+                    new AskPage.KeptQuestion(
+                        kept.id(), kept.name(), "/?" + kept.query(), kept.query().equals(query)))
+            .toList());
   }
 
   private AskPage.Skylines skylines() {

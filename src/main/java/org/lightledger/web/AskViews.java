@@ -12,6 +12,10 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.ask.Answer;
 import org.lightledger.ask.Answers;
+import org.lightledger.ask.ExpectedLight;
+import org.lightledger.ask.Shape;
+import org.lightledger.ask.Sky;
+import org.lightledger.ask.Terms;
 import org.lightledger.ask.TimeOfDay;
 import org.lightledger.light.LightClass;
 import org.lightledger.spot.Facing;
@@ -45,9 +49,25 @@ final class AskViews {
         sun != null && sun.anchor() == TimeOfDay.Anchor.SUNRISE ? "sunrise" : "sunset",
         form.near() == null ? read.near() : form.near().toText(),
         Words.plain(form.withinKm()),
+        more(read),
         spans(form, today),
         read.problems(),
         answers);
+  }
+
+  private static AskPage.More more(AskForm.Read read) {
+    Terms terms = read.form().terms();
+    Shape shape = terms.shape();
+    boolean bad =
+        read.problems().stream().anyMatch(problem -> AskTerms.FIELDS.contains(problem.field()));
+    return new AskPage.More(
+        bad || !terms.equals(Terms.NONE),
+        AskTerms.code(terms.sky()),
+        AskTerms.code(terms.sun()),
+        AskTerms.weekdayChoices(terms.weekdays()),
+        terms.atLeast().isZero() ? "" : String.valueOf(terms.atLeast().toMinutes()),
+        AskTerms.traitChoices(terms.traits()),
+        shape == null ? read.inside() : shape.toText());
   }
 
   private static List<AskPage.Span> spans(AskForm form, LocalDate today) {
@@ -71,7 +91,8 @@ final class AskViews {
       Answers answers,
       boolean emptyStock,
       List<AskPage.ListChoice> lists,
-      AskPage.Skylines skylines) {
+      AskPage.Skylines skylines,
+      AskPage.KeptQuestions kept) {
     List<AskPage.Card> cards = new ArrayList<>();
     for (Answer answer : answers.matches()) {
       cards.add(card(form, answer, String.valueOf(cards.size() + 1)));
@@ -82,6 +103,7 @@ final class AskViews {
     return new AskPage.AnswersView(
         emptyStock ? "Nothing to answer from yet" : headline(form, answers),
         Words.days(form.first(), form.last()) + ", " + form.hourWords(),
+        AskTerms.words(form.terms()),
         form.href(),
         cards,
         hidden > 0 ? Words.count(hidden, "more match is", "more matches are") + " not shown." : "",
@@ -93,7 +115,8 @@ final class AskViews {
         lists,
         form.near() == null ? "" : form.near().toText() + "," + Words.plain(form.withinKm() * 1000),
         emptyStock,
-        skylines);
+        skylines,
+        kept);
   }
 
   private static AskPage.Reach reach(Answer answer) {
@@ -135,11 +158,19 @@ final class AskViews {
     }
     List<String> advice = new ArrayList<>();
     if (answers.considered() == 0) {
-      advice.add("No spot lies within the circle: make it wider, or ask the whole stock.");
+      advice.add(
+          form.near() == null || !form.terms().equals(Terms.NONE)
+              ? "No spot lies in that area and has what is asked for: ask for less under “More”."
+              : "No spot lies within the circle: make it wider, or ask the whole stock.");
     } else {
       advice.add(
           Words.count(answers.considered(), "spot was", "spots were")
               + " looked at. At this hour the sun stands elsewhere, as seen along their facings.");
+      if (form.terms().sky() == Sky.OVERCAST) {
+        advice.add("Under an overcast sky the light by day is open shade: pick that.");
+      } else if (!form.terms().equals(Terms.NONE)) {
+        advice.add("Ask for less under “More”: what is not known of a spot counts as a no.");
+      }
       advice.add("Pick a neighbouring light too: rim beside backlit, side beside rim.");
       advice.add("Try another hour: the sun moves about 15° in an hour.");
     }
@@ -149,11 +180,7 @@ final class AskViews {
     List<AskPage.Link> links =
         form.near() == null
             ? List.of()
-            : List.of(
-                new AskPage.Link(
-                    "Ask the whole stock",
-                    new AskForm(form.lights(), form.first(), form.last(), form.time(), null, 10)
-                        .href()));
+            : List.of(new AskPage.Link("Ask the whole stock", form.withoutCircle().href()));
     return new AskPage.Nothing("No known facing has this light then", advice, links);
   }
 
@@ -162,6 +189,7 @@ final class AskViews {
     Answer.NearestShot nearest = answer.nearestShot();
     double spreadDeg = spread(answer);
     String area = answer.spot().area();
+    ExpectedLight expected = ExpectedLight.of(answer, form.terms().sky());
     return new AskPage.Card(
         number,
         new AskPage.Place(
@@ -192,6 +220,8 @@ final class AskViews {
         },
         Words.sun(answer.sun()),
         reach(answer),
+        expected.words(),
+        expected.basis(),
         FacingDial.moment(answer.facing(), spreadDeg, answer.sun()),
         answer.tier().label(),
         answer.tier() == Answer.Tier.GEOMETRY ? "geometry only" : answer.tier().label(),

@@ -18,7 +18,9 @@ import org.lightledger.web.chart.Svg;
  * @param open whether any direction works
  * @param notes the owner's notes
  * @param cautions what to mind
+ * @param traits what the place is and has, in words, "" for nothing said
  * @param sky the sun over it
+ * @param plans what can be planned there
  * @param measured its skyline as measured by hand
  * @param dial the facings as a drawing, with today's words for screen readers
  * @param facings the facings
@@ -41,7 +43,9 @@ public record SpotPage(
     boolean open,
     String notes,
     String cautions,
+    String traits,
     SkyView sky,
+    PlansView plans,
     MeasuredView measured,
     Svg dial,
     List<FacingRow> facings,
@@ -53,7 +57,13 @@ public record SpotPage(
     GroupingView grouping) {
 
   /** The fields that the owner can change. */
-  public record Form(String name, String area, String notes, String cautions, boolean open) {}
+  public record Form(
+      String name,
+      String area,
+      String notes,
+      String cautions,
+      boolean open,
+      List<AskPage.Choice> traits) {}
 
   /**
    * A facing.

@@ -8,12 +8,15 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.Bearing;
 import org.lightledger.skyline.SunOnSubject;
 import org.lightledger.spot.Facing;
 import org.lightledger.spot.Spot;
+import org.lightledger.spot.Trait;
 import org.lightledger.store.LedgerSession;
 import org.lightledger.store.StoredShot;
 import org.lightledger.sun.SunEphemeris;
@@ -30,10 +33,12 @@ final class SpotRoutes {
 
   private final House house;
   private final SpotSky sky;
+  private final SpotPlans plans;
 
   SpotRoutes(House house, SunEphemeris sun) {
     this.house = house;
     this.sky = new SpotSky(house, sun);
+    this.plans = new SpotPlans(house, sun);
   }
 
   /** What was sent in vain, and is shown again. */
@@ -77,7 +82,7 @@ final class SpotRoutes {
 
   private void show(Context ctx, Sent sent) {
     SpotPage page = house.ledger().read(session -> page(ctx, session, sent));
-    if (!page.sky().problems().isEmpty()) {
+    if (!page.sky().problems().isEmpty() || !page.plans().problems().isEmpty()) {
       ctx.status(422);
     }
     house.show(ctx, "spot", page.name(), Frame.Room.SPOTS, page);
@@ -87,13 +92,19 @@ final class SpotRoutes {
     Spot spot = find(ctx, session);
     List<StoredShot> shots = session.shots().ofSpot(spot.id());
     Map<Long, SunOnSubject> said = session.skylines().sunOnSubject(spot.id());
+    Set<Trait> traits = session.traits().of(spot.id());
     ZoneId known = spot.zone();
     String area = spot.area();
     SpotPage.Form form = sent.form();
     MeasuredView measured = sent.measured();
     SpotPage.Form stored =
         new SpotPage.Form(
-            spot.name(), area == null ? "" : area, spot.notes(), spot.cautions(), spot.open());
+            spot.name(),
+            area == null ? "" : area,
+            spot.notes(),
+            spot.cautions(),
+            spot.open(),
+            AskTerms.traitChoices(traits));
     return new SpotPage(
         spot.id(),
         spot.name(),
@@ -106,7 +117,9 @@ final class SpotRoutes {
         spot.open(),
         spot.notes(),
         spot.cautions(),
+        traits.stream().map(Trait::label).collect(Collectors.joining(", ")),
         sky.view(ctx, session, spot, shots),
+        plans.view(ctx, session, spot),
         measured == null ? MeasuredRoutes.view(ctx, house, session, spot) : measured,
         FacingDial.facings("facings", spot.facings(), spot.open(), null),
         SpotViews.facings(spot),
@@ -122,13 +135,15 @@ final class SpotRoutes {
 
   private void save(Context ctx) {
     Fields fields = new Fields(ctx::formParams);
+    Set<Trait> traits = AskTerms.traits(fields);
     SpotPage.Form form =
         new SpotPage.Form(
             fields.required("name", "Name", MOST_NAME),
             fields.text("area", "Area", MOST_NAME),
             fields.text("notes", "Notes", MOST_TEXT),
             fields.text("cautions", "Cautions", MOST_TEXT),
-            fields.ticked("open"));
+            fields.ticked("open"),
+            AskTerms.traitChoices(traits));
     if (!fields.problems().isEmpty()) {
       ctx.status(422);
       show(ctx, new Sent(form, null, fields.problems()));
@@ -152,6 +167,7 @@ final class SpotRoutes {
                           spot.facings(),
                           form.notes(),
                           form.cautions()));
+              session.traits().set(spot.id(), traits);
               return spot.id();
             });
     ctx.redirect("/spots/" + House.id(ctx, "id") + "?saved=1#edit", HttpStatus.SEE_OTHER);

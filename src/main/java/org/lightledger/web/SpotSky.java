@@ -93,7 +93,7 @@ final class SpotSky {
         : new SunPathChart.Moment(Words.hour(at), sun.direction(at.toInstant(), spot.position()));
   }
 
-  private static @Nullable Skyline known(@Nullable StoredSkyline stored) {
+  static @Nullable Skyline known(@Nullable StoredSkyline stored) {
     return stored == null || stored.skyline().equals(Skyline.notKnown()) ? null : stored.skyline();
   }
 

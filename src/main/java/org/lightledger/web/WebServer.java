@@ -81,6 +81,7 @@ public final class WebServer implements AutoCloseable {
               config.routes.get("/shots/{id}/preview", previews::serve);
               new MapRoutes(new MapTiles(ledger)).register(config.routes);
               new AskRoutes(house, asker, new LedgerStock(ledger)).register(config.routes);
+              new QuestionRoutes(house).register(config.routes);
               new SpotListRoutes(house).register(config.routes);
               SpotRoutes spots = new SpotRoutes(house, sun);
               spots.register(config.routes);

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.net.URI;
 import java.net.URLDecoder;
 import java.nio.charset.StandardCharsets;
+import java.time.DayOfWeek;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.time.LocalTime;
@@ -21,9 +22,13 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import org.junit.jupiter.api.Test;
+import org.lightledger.ask.Shape;
+import org.lightledger.ask.Sky;
+import org.lightledger.ask.Terms;
 import org.lightledger.ask.TimeOfDay;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.light.LightClass;
+import org.lightledger.spot.Trait;
 
 class AskFormTest {
   private static final LocalDate TODAY = LocalDate.of(2026, 12, 31);
@@ -77,10 +82,73 @@ class AskFormTest {
             .injectNull(0.3);
     Arbitrary<Double> radii = Arbitraries.integers().between(1, 40_000).map(i -> i / 20.0);
     return Combinators.combine(
-            lights, days, Arbitraries.integers().between(0, 365), times, places, radii)
+            lights, days, Arbitraries.integers().between(0, 365), times, places, radii, terms())
         .as(
-            (light, day, length, time, place, radius) ->
-                new AskForm(light, day, day.plusDays(length), time, place, radius));
+            (light, day, length, time, place, radius, terms) ->
+                new AskForm(light, day, day.plusDays(length), time, place, radius, terms));
+  }
+
+  private static Arbitrary<Terms> terms() {
+    Arbitrary<Shape> shapes =
+        Combinators.combine(
+                Arbitraries.integers().between(-89_000_000, 89_000_000),
+                Arbitraries.integers().between(-179_000_000, 179_000_000))
+            .as((lat, lon) -> new GeoPoint(lat / 1e6, lon / 1e6))
+            .list()
+            .ofMinSize(3)
+            .ofMaxSize(9)
+            .map(Shape::new)
+            .injectNull(0.5);
+    return Combinators.combine(
+            Arbitraries.of(Sky.class),
+            Arbitraries.of(Terms.SunWanted.class),
+            Arbitraries.of(DayOfWeek.class).set().ofMinSize(1),
+            Arbitraries.integers().between(0, 1440),
+            Arbitraries.of(Trait.class).set(),
+            shapes)
+        .as(
+            (sky, sun, days, minutes, traits, shape) ->
+                new Terms(sky, sun, days, Duration.ofMinutes(minutes), traits, shape))
+        .filter(t -> t.sky() == Sky.CLEAR || t.sun() != Terms.SunWanted.DIRECT);
+  }
+
+  @Test
+  void everyBadTermIsNamedAndSoIsSunUnderClouds() {
+    String fine = "/?light=rim&from=2026-05-02&when=sun";
+
+    assertThat(
+            AskForm.read(
+                    query(
+                        fine
+                            + "&sky=green&sun=both&weekday=someday&least=x&with=lift"
+                            + "&inside=1,2;3,4"),
+                    TODAY)
+                .problems())
+        .extracting(FieldProblem::field)
+        .containsExactly("sky", "sun", "least", "weekday", "with", "inside");
+    assertThat(AskForm.read(query(fine + "&sky=overcast&sun=direct"), TODAY).problems())
+        .extracting(FieldProblem::field)
+        .containsExactly("sun");
+  }
+
+  @Test
+  void theTermsAreSaidInWordsAndNoTermsAreNot() {
+    String fine = "/?light=rim&from=2026-05-02&when=sun";
+
+    assertThat(AskTerms.words(AskForm.read(query(fine), TODAY).form().terms())).isEmpty();
+    assertThat(
+            AskTerms.words(
+                AskForm.read(
+                        query(
+                            fine
+                                + "&sky=overcast&weekday=sunday&weekday=saturday&least=30"
+                                + "&with=water&inside=1,2;3,4;5,1"),
+                        TODAY)
+                    .form()
+                    .terms()))
+        .isEqualTo(
+            "Only under an overcast sky; on Saturdays or Sundays; for at least 30 min; where the"
+                + " place has: water; inside a shape of 3 corners.");
   }
 
   @Test
