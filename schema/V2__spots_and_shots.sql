@@ -3,7 +3,8 @@
 -- Every interval is a named CHECK, so that a refused row says what was expected. The type is asked
 -- for as well, because SQLite would keep text in a column of numbers; tables declared STRICT would
 -- do the same but make the file unreadable for programs with SQLite before 3.37. SQLite keeps NaN
--- as NULL: where NULL is possible the program refuses NaN before it gets here.
+-- as NULL: where NULL is possible the program refuses NaN before it gets here. Words are compared
+-- one by one: of a list of three or more SQLite makes a table, anew for every row that is written.
 
 -- Counts every change of spots, facings and shots, whoever made it.
 CREATE TABLE stock (
@@ -116,7 +117,8 @@ CREATE TABLE shots (
       WHEN 'KNOWN' THEN
         typeof(captured_ms) = 'integer' AND typeof(captured_rest_ns) = 'integer'
         AND typeof(captured_offset_s) = 'integer' AND typeof(captured_at) = 'text'
-        AND time_source IN ('OFFSET_TAG', 'GPS_TIME', 'PLACE_ZONE', 'OWNER')
+        AND (time_source = 'OFFSET_TAG' OR time_source = 'GPS_TIME'
+          OR time_source = 'PLACE_ZONE' OR time_source = 'OWNER')
         AND time_source IS NOT NULL
         AND time_local IS NULL AND time_candidates IS NULL AND time_reason IS NULL
       WHEN 'AMBIGUOUS' THEN
@@ -141,7 +143,8 @@ CREATE TABLE shots (
     CHECK (CASE WHEN geom IS NULL
       THEN position_source IS NULL AND position_error_m IS NULL AND position_altitude_m IS NULL
       ELSE position_source IS NOT NULL
-        AND position_source IN ('GPS', 'TRACK', 'NEARBY_SHOT', 'OWNER') END),
+        AND (position_source = 'GPS' OR position_source = 'TRACK'
+          OR position_source = 'NEARBY_SHOT' OR position_source = 'OWNER') END),
   CONSTRAINT "position_altitude_m must be a finite number of metres"
     CHECK (position_altitude_m IS NULL
       OR (typeof(position_altitude_m) = 'real' AND abs(position_altitude_m) < 1e300)),
@@ -154,8 +157,9 @@ CREATE TABLE shots (
   CONSTRAINT "facing_source must be a known source, and NULL without facing_deg"
     CHECK (CASE WHEN facing_deg IS NULL THEN facing_source IS NULL
       ELSE facing_source IS NOT NULL
-        AND facing_source IN ('TRUE_DIRECTION_TAG', 'MAGNETIC_DIRECTION_TAG', 'SUN_IN_PICTURE',
-          'SHADOW_IN_PICTURE', 'OWNER') END),
+        AND (facing_source = 'TRUE_DIRECTION_TAG' OR facing_source = 'MAGNETIC_DIRECTION_TAG'
+          OR facing_source = 'SUN_IN_PICTURE' OR facing_source = 'SHADOW_IN_PICTURE'
+          OR facing_source = 'OWNER') END),
   CONSTRAINT "the sun needs azimuth [0, 360), both altitudes [-90, 90], a place and a known time"
     CHECK ((sun_azimuth_deg IS NULL AND sun_geometric_altitude_deg IS NULL
         AND sun_apparent_altitude_deg IS NULL)
@@ -191,7 +195,8 @@ CREATE TABLE shots (
       ELSE typeof(file_direction_deg) = 'real'
         AND file_direction_deg >= 0 AND file_direction_deg < 360
         AND file_direction_north IS NOT NULL
-        AND file_direction_north IN ('TRUE', 'MAGNETIC', 'NOT_STATED') END),
+        AND (file_direction_north = 'TRUE' OR file_direction_north = 'MAGNETIC'
+          OR file_direction_north = 'NOT_STATED') END),
   CONSTRAINT "file_exposure_time_s must be a positive number of seconds"
     CHECK (file_exposure_time_s IS NULL
       OR (typeof(file_exposure_time_s) = 'real'
@@ -241,13 +246,12 @@ CREATE TABLE files (
     CHECK (sha256 IS NULL OR (typeof(sha256) = 'text' AND length(sha256) = 64
       AND sha256 NOT GLOB '*[^0-9a-f]*')),
   CONSTRAINT "a file's status must be READ, FORMAT_NOT_READ or UNREADABLE"
-    CHECK (status IN ('READ', 'FORMAT_NOT_READ', 'UNREADABLE')),
+    CHECK (status = 'READ' OR status = 'FORMAT_NOT_READ' OR status = 'UNREADABLE'),
   CONSTRAINT "problems must be a list in JSON"
     CHECK (typeof(problems) = 'text' AND substr(problems, 1, 1) = '[')
 );
 CREATE INDEX files_of_shot ON files (shot_id) WHERE shot_id IS NOT NULL;
 CREATE INDEX files_with_content ON files (sha256) WHERE sha256 IS NOT NULL;
-CREATE INDEX files_by_status ON files (status, path);
 
 INSERT INTO gpkg_contents (table_name, data_type, identifier, description, srs_id) VALUES
   ('spots', 'features', 'Spots', 'Places where a subject can stand', 4326),

@@ -36,7 +36,7 @@ CREATE TABLE dropped_spots (
 -- owner chose a spot that lies out of the reach of the shot's place, so the place is doubtful.
 ALTER TABLE shots ADD COLUMN spot_source TEXT NOT NULL DEFAULT 'PLACE'
   CONSTRAINT "spot_source must be PLACE, OWNER or OWNER_FAR"
-    CHECK (spot_source IN ('PLACE', 'OWNER', 'OWNER_FAR'));
+    CHECK (spot_source = 'PLACE' OR spot_source = 'OWNER' OR spot_source = 'OWNER_FAR');
 
 ALTER TABLE shots ADD COLUMN dropped_spot_id INTEGER REFERENCES dropped_spots (id)
   ON DELETE SET NULL
@@ -107,15 +107,15 @@ CREATE TABLE spot_sums (
 CREATE TRIGGER shots_sums_insert AFTER INSERT ON shots
   WHEN NEW.spot_id NOT NULL AND NEW.geom NOT NULL
 BEGIN
-  INSERT OR IGNORE INTO spot_sums (spot_id, origin_north, origin_east)
-    SELECT spot_id, north, east FROM shot_places WHERE id = NEW.id;
-  UPDATE spot_sums SET (weight, north, east, stated, wide) =
-    (SELECT spot_sums.weight + p.weight,
-      spot_sums.north + p.weight * (p.north - origin_north),
-      spot_sums.east + p.weight * ((p.east - origin_east + 54000000000) % 36000000000 - 18000000000),
-      spot_sums.stated + p.stated, spot_sums.wide + p.wide
-    FROM shot_places p WHERE p.id = NEW.id)
-  WHERE spot_id = NEW.spot_id;
+  INSERT INTO spot_sums (spot_id, origin_north, origin_east, weight, stated, wide)
+    SELECT spot_id, north, east, weight, stated, wide FROM shot_places WHERE id = NEW.id
+    ON CONFLICT (spot_id) DO UPDATE SET
+      weight = weight + excluded.weight,
+      north = north + excluded.weight * (excluded.origin_north - origin_north),
+      east = east + excluded.weight
+        * ((excluded.origin_east - origin_east + 54000000000) % 36000000000 - 18000000000),
+      stated = stated + excluded.stated,
+      wide = wide + excluded.wide;
 END;
 
 CREATE TRIGGER shots_sums_update_before
@@ -135,15 +135,15 @@ CREATE TRIGGER shots_sums_update_after
   AFTER UPDATE OF geom, spot_id, position_error_m, position_source, spot_source ON shots
   WHEN NEW.spot_id NOT NULL AND NEW.geom NOT NULL
 BEGIN
-  INSERT OR IGNORE INTO spot_sums (spot_id, origin_north, origin_east)
-    SELECT spot_id, north, east FROM shot_places WHERE id = NEW.id;
-  UPDATE spot_sums SET (weight, north, east, stated, wide) =
-    (SELECT spot_sums.weight + p.weight,
-      spot_sums.north + p.weight * (p.north - origin_north),
-      spot_sums.east + p.weight * ((p.east - origin_east + 54000000000) % 36000000000 - 18000000000),
-      spot_sums.stated + p.stated, spot_sums.wide + p.wide
-    FROM shot_places p WHERE p.id = NEW.id)
-  WHERE spot_id = NEW.spot_id;
+  INSERT INTO spot_sums (spot_id, origin_north, origin_east, weight, stated, wide)
+    SELECT spot_id, north, east, weight, stated, wide FROM shot_places WHERE id = NEW.id
+    ON CONFLICT (spot_id) DO UPDATE SET
+      weight = weight + excluded.weight,
+      north = north + excluded.weight * (excluded.origin_north - origin_north),
+      east = east + excluded.weight
+        * ((excluded.origin_east - origin_east + 54000000000) % 36000000000 - 18000000000),
+      stated = stated + excluded.stated,
+      wide = wide + excluded.wide;
 END;
 
 CREATE TRIGGER shots_sums_delete BEFORE DELETE ON shots

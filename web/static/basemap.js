@@ -15,6 +15,8 @@
         return L.latLngBounds([south, west], [north, east]);
       });
 
+  const bounds = () => boxes().reduce((all, box) => all.extend(box), L.latLngBounds([]));
+
   const isCovered = (map) =>
     map.getZoom() >= FIRST_ZOOM && boxes().some((box) => box.contains(map.getCenter()));
 
@@ -40,7 +42,7 @@
       minZoom: FIRST_ZOOM,
       maxZoom: map.getMaxZoom(),
       maxNativeZoom: LAST_ZOOM,
-      bounds: boxes().reduce((all, box) => all.extend(box), L.latLngBounds([])),
+      bounds: bounds(),
       attribution: attribution(),
     });
     const repaint = () => layer.setUrl(url());
@@ -51,6 +53,7 @@
 
   window.basemap = {
     add,
+    bounds,
     /* Tiles are drawn for whole zooms. */
     zoomSnap: () => (document.body.dataset.tiles ? 1 : 0.5),
   };

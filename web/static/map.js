@@ -138,6 +138,8 @@
     }
     if (bounds.isValid()) {
       state.map.fitBounds(bounds, { padding: [70, 70], maxZoom: 18, animate: false });
+    } else if (window.basemap.bounds().isValid()) {
+      state.map.fitBounds(window.basemap.bounds(), { animate: false });
     } else {
       state.map.setView([0, 0], 1, { animate: false });
     }
@@ -255,6 +257,9 @@
   };
 
   document.querySelectorAll("[data-map]").forEach(build);
+
+  /* The map in an element, for scripts that draw on it. */
+  window.scoutmap = (element) => maps.get(element).map;
 
   document.addEventListener("htmx:afterSettle", (event) => {
     for (const [element, state] of maps) {

@@ -78,11 +78,10 @@ final class WindowFinder {
     return local(walk.edge(moment, endOfDay(moment, view), 1), view);
   }
 
+  /** Only what is known counts: the sun may be hidden where nothing is known. */
   private static boolean direct(SunDirection direction, View view) {
-    return switch (view.classOf(direction)) {
-      case OPEN_SHADE, TWILIGHT, DARK -> false;
-      case BACKLIT, RIM, SIDE, THREE_QUARTER_FRONT, FRONT, OVERHEAD -> true;
-    };
+    return Boolean.TRUE.equals(
+        SpotLight.of(direction, view.facing(), view.skyline(), view.sky()).directSun());
   }
 
   /** A walk along the time while something holds of the sun. */

@@ -42,6 +42,11 @@ final class FileReading {
   /** Fingerprinted at a time; own choice, bytes. */
   private static final int PIECE_BYTES = 256 * 1024;
 
+  /** Read from the disk at a time, so that the copy on the way stays in the cache; own choice. */
+  private static final int READ_BYTES = 64 * 1024;
+
+  private static final byte[] NOTHING = new byte[0];
+
   private static final Set<String> IMAGE_EXTENSIONS =
       Set.of(
           "jpg", "jpeg", "jpe", "heic", "heif", "hif", "avif", "tif", "tiff", "dng", "cr2", "cr3",
@@ -51,6 +56,9 @@ final class FileReading {
   private final ShotRules rules;
   private final SunEphemeris sun;
   private final ImportOptions options;
+
+  /** A buffer for each thread, because a new array for each file would have to be cleared first. */
+  private final ThreadLocal<byte[]> buffers = ThreadLocal.withInitial(() -> NOTHING);
 
   FileReading(ShotRules rules, SunEphemeris sun, ImportOptions options) {
     this.rules = rules;
@@ -85,11 +93,23 @@ final class FileReading {
   /** A file that is no image by name nor by content. */
   record Other(Source source) implements Result {}
 
+  /** Reads a file that may have a sidecar. */
   Result read(Path path, KnownContent known) {
+    return read(path, true, known);
+  }
+
+  /**
+   * Reads a file.
+   *
+   * @param path the file
+   * @param besideSidecars whether there can be a sidecar beside it
+   * @param known tells what content is known
+   */
+  Result read(Path path, boolean besideSidecars, KnownContent known) {
     Source source = new Source(path, 0, Instant.EPOCH);
     try (FileChannel channel = FileChannel.open(path, StandardOpenOption.READ)) {
       source = source(path);
-      Result result = read(source, channel, known);
+      Result result = read(source, channel, besideSidecars, known);
       return source.equals(source(path)) ? result : failed(source, changed());
     } catch (IOException | UncheckedIOException e) {
       return failed(source, notOpened());
@@ -101,36 +121,46 @@ final class FileReading {
     return new Source(path, attributes.size(), attributes.lastModifiedTime().toInstant());
   }
 
-  private Result read(Source source, FileChannel channel, KnownContent known) throws IOException {
+  private Result read(
+      Source source, FileChannel channel, boolean besideSidecars, KnownContent known)
+      throws IOException {
     if (source.sizeBytes() > LARGEST_BYTES) {
       return failed(source, tooLarge(source.sizeBytes()));
     }
-    byte[] content =
-        source.sizeBytes() <= SMALL_BYTES ? readAll(channel, source.sizeBytes()) : null;
-    ImageBytes bytes = content == null ? ImageBytes.of(channel) : ImageBytes.of(content);
+    boolean small = source.sizeBytes() <= SMALL_BYTES;
+    byte[] content = small ? readAll(channel, (int) source.sizeBytes()) : NOTHING;
+    ImageBytes bytes =
+        small ? ImageBytes.of(content, (int) source.sizeBytes()) : ImageBytes.of(channel);
     try {
       // Films lie among the pictures; they are recognised before all of them would be
       // fingerprinted.
       Evidence evidence = EvidenceReader.read(bytes);
-      String sha256 = content == null ? fingerprint(bytes) : fingerprint(content);
+      String sha256 = small ? fingerprint(content, (int) source.sizeBytes()) : fingerprint(bytes);
       if (known.has(sha256)) {
         return new KnownShot(source, sha256);
       }
-      Shot shot = conclude(withSidecar(source.path(), evidence));
+      Shot shot = conclude(besideSidecars ? withSidecar(source.path(), evidence) : evidence);
       return new NewShot(source, sha256, shot, sunOf(shot));
     } catch (UnreadableImageException e) {
       return failed(source, e.problem());
     }
   }
 
-  private static byte[] readAll(FileChannel channel, long sizeBytes) throws IOException {
-    ByteBuffer content = ByteBuffer.allocate((int) sizeBytes);
-    while (content.hasRemaining()) {
-      if (channel.read(content, content.position()) < 0) {
+  /** The content at the start of this thread's buffer, good until its next file. */
+  private byte[] readAll(FileChannel channel, int length) throws IOException {
+    byte[] buffer = buffers.get();
+    if (buffer.length < length) {
+      buffer = new byte[Math.min(SMALL_BYTES, Math.max(2 * buffer.length, length))];
+      buffers.set(buffer);
+    }
+    ByteBuffer content = ByteBuffer.wrap(buffer);
+    while (content.position() < length) {
+      content.limit(Math.min(length, content.position() + READ_BYTES));
+      if (channel.read(content) < 0) {
         throw new EOFException("the file became shorter while it was read");
       }
     }
-    return content.array();
+    return buffer;
   }
 
   private static Evidence withSidecar(Path image, Evidence evidence) throws IOException {
@@ -164,8 +194,10 @@ final class FileReading {
         && IMAGE_EXTENSIONS.contains(name.substring(dot + 1).toLowerCase(Locale.ROOT));
   }
 
-  private static String fingerprint(byte[] content) {
-    return HexFormat.of().formatHex(sha256().digest(content));
+  private static String fingerprint(byte[] buffer, int length) {
+    MessageDigest digest = sha256();
+    digest.update(buffer, 0, length);
+    return HexFormat.of().formatHex(digest.digest());
   }
 
   private static String fingerprint(ImageBytes bytes) throws EOFException {

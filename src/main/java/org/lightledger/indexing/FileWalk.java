@@ -37,14 +37,15 @@ final class FileWalk implements Iterator<FileWalk.Step> {
   /** What the walk comes by. */
   sealed interface Step {}
 
-  /** A regular file. */
-  record Met(Path file, BasicFileAttributes attributes) implements Step {}
+  /** A regular file, and whether its folder holds any sidecar, as far as is known. */
+  record Met(Path file, BasicFileAttributes attributes, boolean besideSidecars) implements Step {}
 
   /** Something that can not be reached. */
   record Refused(FileReport line) implements Step {}
 
   /** A folder the walk is in; the names of folders end in a slash. */
-  private record Folder(Path path, Iterator<String> names, boolean behindLink) {}
+  private record Folder(
+      Path path, Iterator<String> names, boolean behindLink, boolean holdsSidecars) {}
 
   private FileWalk() {}
 
@@ -109,13 +110,13 @@ final class FileWalk implements Iterator<FileWalk.Step> {
     if (Files.isDirectory(root)) {
       enter(root, false);
     } else {
-      meet(root);
+      meet(root, true);
     }
   }
 
   private void step(Folder in, String name) {
     if (!name.endsWith(FOLDER)) {
-      meet(in.path().resolve(name));
+      meet(in.path().resolve(name), in.holdsSidecars());
       return;
     }
     Path folder = in.path().resolve(name.substring(0, name.length() - 1));
@@ -130,11 +131,11 @@ final class FileWalk implements Iterator<FileWalk.Step> {
     }
   }
 
-  private void meet(Path file) {
+  private void meet(Path file, boolean besideSidecars) {
     try {
       BasicFileAttributes attributes = Files.readAttributes(file, BasicFileAttributes.class);
       if (attributes.isRegularFile()) {
-        told.add(new Met(file, attributes));
+        told.add(new Met(file, attributes, besideSidecars));
       }
     } catch (IOException e) {
       refuse(file, notReached());
@@ -156,7 +157,8 @@ final class FileWalk implements Iterator<FileWalk.Step> {
     }
     String[] sorted = names.toArray(String[]::new);
     Arrays.sort(sorted);
-    path.push(new Folder(folder, Arrays.asList(sorted).iterator(), behindLink));
+    boolean holdsSidecars = names.stream().anyMatch(Sidecars::isNameOfOne);
+    path.push(new Folder(folder, Arrays.asList(sorted).iterator(), behindLink, holdsSidecars));
   }
 
   private static String nameOf(Path entry) {

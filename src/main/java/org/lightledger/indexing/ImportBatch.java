@@ -84,16 +84,15 @@ final class ImportBatch {
   private static FileReport add(
       FileReading.NewShot found, LedgerSession session, SpotPlacing placing) {
     Shot shot = found.shot();
-    long shotId = session.shots().insert(shot, found.sha256(), found.sun(), null);
-    Long spotId = shot.position() == null ? null : placing.place(shotId, shot.position());
-    record(found.source(), found.sha256(), FileStatus.READ, shotId, List.of(), session);
+    SpotPlacing.Added added = placing.add(shot, found.sha256(), found.sun());
+    record(found.source(), found.sha256(), FileStatus.READ, added.shotId(), List.of(), session);
     return new FileReport(
         found.source().path(),
         shot.needsAttention() ? FileReport.Status.NEEDS_ATTENTION : FileReport.Status.ADDED,
-        shotId,
+        added.shotId(),
         shot,
         found.sun(),
-        spotId,
+        added.spotId(),
         shot.problems());
   }
 

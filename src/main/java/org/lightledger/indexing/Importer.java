@@ -1,16 +1,10 @@
 package org.lightledger.indexing;
 
 import java.nio.file.Path;
-import java.util.ArrayDeque;
 import java.util.ArrayList;
-import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
 import org.lightledger.shot.ShotRules;
 import org.lightledger.shot.zone.ZoneLookup;
 import org.lightledger.store.Ledger;
@@ -25,10 +19,12 @@ import org.lightledger.sun.SunEphemeris;
  */
 public final class Importer {
   /** Files kept in one transaction: each costs a wait for the disk, a killed import loses one. */
-  private static final int BATCH = 256;
+  private static final int BATCH = 512;
 
-  /** Files read before their turn to be kept; bounds the memory. */
-  private static final int READ_AHEAD = 64;
+  /**
+   * Enough for a transaction, so that large files do not make the owner wait; own choice, bytes.
+   */
+  private static final long BATCH_BYTES = 256L * 1024 * 1024;
 
   private final Ledger ledger;
   private final ZoneLookup zones;
@@ -61,25 +57,28 @@ public final class Importer {
     Set<String> known = ledger.read(session -> session.shots().fingerprints());
     FileReading reading = new FileReading(new ShotRules(zones), sun, options);
     ImportBatch batches = new ImportBatch(ledger, zones, reading, options.joinDistanceM());
-    ExecutorService readers = Executors.newFixedThreadPool(options.threads());
+    ReadAhead<FileReading.Result> ahead = new ReadAhead<>(options.threads());
     try {
-      Deque<Future<FileReading.Result>> ahead = new ArrayDeque<>();
       List<FileReading.Result> batch = new ArrayList<>();
+      long bytes = 0;
       while (!progress.cancelled() && (walk.hasNext() || !ahead.isEmpty())) {
-        while (ahead.size() < READ_AHEAD && walk.hasNext()) {
+        while (ahead.hasRoom() && walk.hasNext()) {
           FileWalk.Step step = walk.next();
           if (step instanceof FileWalk.Met met) {
-            ahead.add(readers.submit(() -> read(met, reading, known)));
+            ahead.add(() -> read(met, reading, known));
           } else if (step instanceof FileWalk.Refused refused) {
             batches.tell(refused.line(), progress);
           }
         }
         if (!ahead.isEmpty()) {
-          batch.add(result(ahead.remove()));
+          FileReading.Result result = ahead.next();
+          batch.add(result);
+          bytes += result.source().sizeBytes();
         }
-        if (batch.size() == BATCH) {
+        if (batch.size() == BATCH || bytes >= BATCH_BYTES) {
           batches.keep(batch, progress);
           batch.clear();
+          bytes = 0;
         }
       }
       if (!progress.cancelled()) {
@@ -87,7 +86,7 @@ public final class Importer {
       }
       return batches.report(progress.cancelled());
     } finally {
-      readers.shutdownNow();
+      ahead.stop();
     }
   }
 
@@ -116,10 +115,10 @@ public final class Importer {
     FileReading.Source source =
         new FileReading.Source(
             met.file(), met.attributes().size(), met.attributes().lastModifiedTime().toInstant());
-    Optional<String> sha256 = unchanged(source);
+    Optional<String> sha256 = known.isEmpty() ? Optional.empty() : unchanged(source);
     return sha256.isPresent()
         ? new FileReading.KnownShot(source, sha256.get())
-        : reading.read(met.file(), known::contains);
+        : reading.read(met.file(), met.besideSidecars(), known::contains);
   }
 
   /**
@@ -135,16 +134,5 @@ public final class Importer {
                     && known.sizeBytes() == source.sizeBytes()
                     && known.modified().toEpochMilli() == source.modified().toEpochMilli())
         .map(StoredFile::sha256);
-  }
-
-  private static FileReading.Result result(Future<FileReading.Result> reading) {
-    try {
-      return reading.get();
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      throw new IllegalStateException("the import was interrupted; start it again to go on", e);
-    } catch (ExecutionException e) {
-      throw new IllegalStateException("reading a file failed unexpectedly", e.getCause());
-    }
   }
 }

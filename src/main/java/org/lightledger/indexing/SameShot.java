@@ -117,6 +117,7 @@ final class SameShot {
     if (filled.equals(stored.shot().evidence())) {
       return;
     }
+    placing.settle();
     Shot shot = keepingWhatIsKnown(stored.shot(), reading.conclude(filled));
     session.shots().update(stored.id(), shot, reading.sunOf(shot));
     Long spotId = stored.spotId();

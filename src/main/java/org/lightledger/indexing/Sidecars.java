@@ -26,6 +26,11 @@ final class Sidecars {
     return Optional.empty();
   }
 
+  /** Whether a file may be a sidecar by its name, in capitals or not as some disks have it. */
+  static boolean isNameOfOne(String name) {
+    return name.regionMatches(true, name.length() - 4, ".xmp", 0, 4);
+  }
+
   /** A file's name up to its last dot. */
   static String baseOf(String name) {
     int dot = name.lastIndexOf('.');

@@ -4,22 +4,21 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
-import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.geo.Geodesy;
 import org.lightledger.shot.Shot;
 import org.lightledger.shot.zone.ZoneLookup;
 import org.lightledger.spot.Facing;
 import org.lightledger.spot.FacingLearner;
-import org.lightledger.spot.Observation;
 import org.lightledger.spot.Spot;
 import org.lightledger.store.GroupingStore;
 import org.lightledger.store.Home;
 import org.lightledger.store.LedgerSession;
+import org.lightledger.store.Surroundings;
+import org.lightledger.sun.SunDirection;
 
 /**
  * Finds or makes the spot of each shot, within one transaction. Shots come one after the other in a
@@ -50,6 +49,7 @@ public final class SpotPlacing {
   private final double joinDistanceM;
   private final Set<Long> touched = new LinkedHashSet<>();
   private final Watcher watcher;
+  private final Surroundings surroundings;
   private int made;
 
   /** Hears of what becomes of spots. */
@@ -98,6 +98,7 @@ public final class SpotPlacing {
     this.zones = zones;
     this.joinDistanceM = joinDistanceM;
     this.watcher = watcher;
+    this.surroundings = session.grouping().surroundings();
   }
 
   /**
@@ -109,28 +110,61 @@ public final class SpotPlacing {
    * @return the spot, or null when the shot lies at a spot that the owner deleted
    */
   public @Nullable Long place(long shotId, Shot.Position position) {
-    Optional<Home> found = homeOf(position);
-    found.map(Home::spotId).ifPresent(watcher::joins);
-    Home home = found.orElseGet(() -> make(position.point()));
+    settle();
+    Home home = homeOf(position, session.grouping()::homesWithin);
     session.grouping().assign(shotId, home.spotId(), home.droppedId(), GroupingStore.Source.PLACE);
+    settle();
     if (home.spotId() != null) {
       touched.add(home.spotId());
     }
     return home.spotId();
   }
 
-  private Optional<Home> homeOf(Shot.Position position) {
-    Double stated = position.errorM();
-    double errorM = stated == null ? UNSTATED_ERROR_M : stated;
-    return errorM <= joinDistanceM || stated == null
-        ? session.grouping().homesWithin(position.point(), joinDistanceM).stream().findFirst()
-        : roughHomeOf(position.point(), Math.min(errorM, FARTHEST_M));
+  /** A shot that is in the ledger now, and its spot. */
+  record Added(long shotId, @Nullable Long spotId) {}
+
+  /** Adds a new shot and gives it the spot of its place, as {@link #place} does. */
+  Added add(Shot shot, String sha256, @Nullable SunDirection sun) {
+    Shot.Position position = shot.position();
+    if (position == null) {
+      return new Added(session.shots().insertAt(shot, sha256, sun, null, null), null);
+    }
+    Home home = homeOf(position, surroundings::homesWithin);
+    Long spotId = home.spotId();
+    long shotId = session.shots().insertAt(shot, sha256, sun, spotId, home.droppedId());
+    if (spotId != null) {
+      surroundings.joined(spotId);
+      touched.add(spotId);
+    }
+    return new Added(shotId, spotId);
   }
 
-  private Optional<Home> roughHomeOf(GeoPoint point, double reachM) {
+  /** Lets the ledger know where the spots stand that {@link #add} gave shots to. */
+  void settle() {
+    surroundings.settle();
+  }
+
+  /** Tells what lies within so many metres of a place, nearest first. */
+  @FunctionalInterface
+  private interface Search {
+    List<Home> homesWithin(GeoPoint place, double maxM);
+  }
+
+  private Home homeOf(Shot.Position position, Search search) {
+    Double stated = position.errorM();
+    double errorM = stated == null ? UNSTATED_ERROR_M : stated;
+    Optional<Home> found =
+        errorM <= joinDistanceM || stated == null
+            ? search.homesWithin(position.point(), joinDistanceM).stream().findFirst()
+            : roughHomeOf(position.point(), Math.min(errorM, FARTHEST_M), search);
+    found.map(Home::spotId).ifPresent(watcher::joins);
+    return found.orElseGet(() -> make(position.point()));
+  }
+
+  private Optional<Home> roughHomeOf(GeoPoint point, double reachM, Search search) {
     List<Home> rough = new ArrayList<>();
     List<Home> exact = new ArrayList<>();
-    for (Home home : session.grouping().homesWithin(point, reachM)) {
+    for (Home home : search.homesWithin(point, reachM)) {
       Long spotId = home.spotId();
       (spotId != null && session.grouping().isRough(spotId, joinDistanceM) ? rough : exact)
           .add(home);
@@ -142,6 +176,7 @@ public final class SpotPlacing {
   private Home make(GeoPoint point) {
     long id = makeSpot(session, null, point, zoneAt(zones, point));
     made++;
+    surroundings.made(id, point);
     watcher.makes(id);
     return new Home(id, null, 0);
   }
@@ -231,6 +266,7 @@ public final class SpotPlacing {
 
   /** Learns the facings of every spot whose shots have changed. */
   public void learnFacings() {
+    settle();
     for (long spotId : touched) {
       learnFacings(session, spotId);
     }
@@ -238,12 +274,10 @@ public final class SpotPlacing {
 
   /** Learns the facings of a spot from its shots. */
   static void learnFacings(LedgerSession session, long spotId) {
-    List<Bearing> directions =
-        session.shots().observations(spotId).stream()
-            .map(Observation::facing)
-            .filter(Objects::nonNull)
-            .toList();
-    session.spots().setFacings(spotId, FacingLearner.learn(directions), Facing.Origin.SHOTS);
+    List<Facing> learned = FacingLearner.learn(session.shots().directions(spotId));
+    if (!learned.equals(session.spots().facings(spotId, Facing.Origin.SHOTS))) {
+      session.spots().setFacings(spotId, learned, Facing.Origin.SHOTS);
+    }
   }
 
   int made() {

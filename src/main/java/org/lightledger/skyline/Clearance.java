@@ -56,6 +56,13 @@ public record Clearance(
    * @return for example "clears the terrain by 3.1 degrees, plus or minus 0.4"
    */
   public String toText() {
+    if (source == SkylineSource.NOT_KNOWN) {
+      return String.format(
+          Locale.ROOT,
+          "%s a level horizon by %.1f degrees; what stands there is not known",
+          direct() ? "clears" : "is behind",
+          Math.abs(marginDeg));
+    }
     return String.format(
         Locale.ROOT,
         "%s %s by %.1f degrees, plus or minus %s%s",
@@ -70,7 +77,7 @@ public record Clearance(
 
   private String label() {
     return switch (source) {
-      case NOT_KNOWN -> "a level horizon";
+      case NOT_KNOWN -> "what is not known";
       case TERRAIN -> "the terrain";
       case BUILDING -> "a building";
       case TREES -> "trees";

@@ -54,14 +54,7 @@ public final class SkylineBuilder {
     if (!(step >= 0 && step < Skyline.STEPS)) {
       throw new IllegalArgumentException("expected a step in [0, 719], found " + step);
     }
-    if (!(altitudeDeg >= -90.0 && altitudeDeg <= 90.0)) {
-      throw new IllegalArgumentException(
-          "expected an altitude in [-90, 90] degrees, found " + altitudeDeg);
-    }
-    if (!(uncertaintyDeg >= 0.0 && uncertaintyDeg <= 180.0)) {
-      throw new IllegalArgumentException(
-          "expected an uncertainty in [0, 180] degrees, found " + uncertaintyDeg);
-    }
+    requireAngles(altitudeDeg, uncertaintyDeg);
     setRaw(
         step, (float) altitudeDeg, (float) uncertaintyDeg, source.code(), SkylineFlag.bits(limits));
     return this;
@@ -74,6 +67,24 @@ public final class SkylineBuilder {
    */
   public Skyline build() {
     return new Skyline(altitudeDeg.clone(), uncertaintyDeg.clone(), sources.clone(), flags.clone());
+  }
+
+  private static void requireAngles(double altitudeDeg, double uncertaintyDeg) {
+    if (!(altitudeDeg >= -90.0 && altitudeDeg <= 90.0)) {
+      throw new IllegalArgumentException(
+          "expected an altitude in [-90, 90] degrees, found " + altitudeDeg);
+    }
+    if (!(uncertaintyDeg >= 0.0 && uncertaintyDeg <= 180.0)) {
+      throw new IllegalArgumentException(
+          "expected an uncertainty in [0, 180] degrees, found " + uncertaintyDeg);
+    }
+  }
+
+  /** As set does, from stored bytes and without making objects. */
+  void setStored(int step, float altitude, float uncertainty, byte source, byte limits) {
+    requireAngles(altitude, uncertainty);
+    SkylineSource.requireCode(source);
+    setRaw(step, altitude, uncertainty, source, limits);
   }
 
   void setRaw(int step, float altitude, float uncertainty, byte source, byte limits) {

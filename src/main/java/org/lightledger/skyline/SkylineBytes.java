@@ -42,12 +42,7 @@ final class SkylineBytes {
     bytes.get();
     SkylineBuilder builder = new SkylineBuilder();
     for (int step = 0; step < Skyline.STEPS; step++) {
-      builder.set(
-          step,
-          bytes.getFloat(),
-          bytes.getFloat(),
-          SkylineSource.ofCode(bytes.get()),
-          SkylineFlag.ofBits(bytes.get()));
+      builder.setStored(step, bytes.getFloat(), bytes.getFloat(), bytes.get(), bytes.get());
     }
     return builder.build();
   }

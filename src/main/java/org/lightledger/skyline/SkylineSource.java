@@ -15,6 +15,9 @@ public enum SkylineSource {
   /** Proven by a shot that shows direct sun or shade. */
   SHOT(5);
 
+  /** Codes are given in order, from 0. */
+  private static final SkylineSource[] BY_CODE = values();
+
   private final byte code;
 
   SkylineSource(int code) {
@@ -27,12 +30,14 @@ public enum SkylineSource {
   }
 
   static SkylineSource ofCode(byte code) {
-    for (SkylineSource source : values()) {
-      if (source.code == code) {
-        return source;
-      }
+    requireCode(code);
+    return BY_CODE[code];
+  }
+
+  static void requireCode(byte code) {
+    if (code < 0 || code >= BY_CODE.length) {
+      throw new IllegalArgumentException(
+          "expected a skyline source from 0 to 5, found " + code + "; recompute the skyline");
     }
-    throw new IllegalArgumentException(
-        "expected a skyline source from 0 to 5, found " + code + "; recompute the skyline");
   }
 }

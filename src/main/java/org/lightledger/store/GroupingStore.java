@@ -57,38 +57,59 @@ public final class GroupingStore {
   public List<Home> homesWithin(GeoPoint place, double maxM) {
     List<Home> found = new ArrayList<>();
     for (SearchBox box : SearchBox.around(place, maxM)) {
-      session
-          .call(
-              "SELECT s.id, s.geom FROM rtree_spots_geom r CROSS JOIN spots s ON s.id = r.id"
-                  + " WHERE r.minx <= ? AND r.maxx >= ? AND r.miny <= ? AND r.maxy >= ?"
-                  + " AND NOT EXISTS (SELECT 1 FROM anchors a WHERE a.spot_id = s.id)")
-          .real("longitude in degrees", box.eastDeg())
-          .real("longitude in degrees", box.westDeg())
-          .real("latitude in degrees", box.northDeg())
-          .real("latitude in degrees", box.southDeg())
-          .each(
-              row -> {
-                long spotId = row.integer();
-                GeoPoint at = GeoPackageGeometry.readPoint(row.blob());
-                found.add(new Home(spotId, null, Geodesy.distanceM(place, at)));
-              });
-      session
-          .call(
-              "SELECT spot_id, dropped_spot_id, latitude_deg, longitude_deg FROM anchors"
-                  + " WHERE latitude_deg >= ? AND latitude_deg <= ?"
-                  + " AND longitude_deg >= ? AND longitude_deg <= ?")
-          .real("latitude in degrees", box.southDeg())
-          .real("latitude in degrees", box.northDeg())
-          .real("longitude in degrees", box.westDeg())
-          .real("longitude in degrees", box.eastDeg())
-          .each(
-              row -> {
-                Long spotId = row.integerOrNull();
-                Long droppedId = row.integerOrNull();
-                GeoPoint at = new GeoPoint(row.real(), row.real());
-                found.add(new Home(spotId, droppedId, Geodesy.distanceM(place, at)));
-              });
+      eachMeasuredSpot(
+          box, (spotId, at) -> found.add(new Home(spotId, null, Geodesy.distanceM(place, at))));
+      eachAnchor(box, (anchorId, home, at) -> found.add(home.at(Geodesy.distanceM(place, at))));
     }
+    return nearestOfEach(found, maxM);
+  }
+
+  /** Looks at a spot. */
+  @FunctionalInterface
+  interface SpotVisitor {
+    void visit(long spotId, GeoPoint place);
+  }
+
+  /** Looks at an anchor; the home's distance is 0. */
+  @FunctionalInterface
+  interface AnchorVisitor {
+    void visit(long anchorId, Home home, GeoPoint place);
+  }
+
+  /** The spots in a box that have no anchors; perhaps some around it. */
+  void eachMeasuredSpot(SearchBox box, SpotVisitor visitor) {
+    session
+        .call(
+            "SELECT s.id, s.geom FROM rtree_spots_geom r CROSS JOIN spots s ON s.id = r.id"
+                + " WHERE r.minx <= ? AND r.maxx >= ? AND r.miny <= ? AND r.maxy >= ?"
+                + " AND NOT EXISTS (SELECT 1 FROM anchors a WHERE a.spot_id = s.id)")
+        .real("longitude in degrees", box.eastDeg())
+        .real("longitude in degrees", box.westDeg())
+        .real("latitude in degrees", box.northDeg())
+        .real("latitude in degrees", box.southDeg())
+        .each(row -> visitor.visit(row.integer(), GeoPackageGeometry.readPoint(row.blob())));
+  }
+
+  /** The anchors in a box. */
+  void eachAnchor(SearchBox box, AnchorVisitor visitor) {
+    session
+        .call(
+            "SELECT id, spot_id, dropped_spot_id, latitude_deg, longitude_deg FROM anchors"
+                + " WHERE latitude_deg >= ? AND latitude_deg <= ?"
+                + " AND longitude_deg >= ? AND longitude_deg <= ?")
+        .real("latitude in degrees", box.southDeg())
+        .real("latitude in degrees", box.northDeg())
+        .real("longitude in degrees", box.westDeg())
+        .real("longitude in degrees", box.eastDeg())
+        .each(
+            row ->
+                visitor.visit(
+                    row.integer(),
+                    new Home(row.integerOrNull(), row.integerOrNull(), 0),
+                    new GeoPoint(row.real(), row.real())));
+  }
+
+  static List<Home> nearestOfEach(List<Home> found, double maxM) {
     found.removeIf(home -> home.distanceM() > maxM);
     found.sort(Comparator.comparingDouble(Home::distanceM).thenComparingLong(GroupingStore::id));
     List<Home> nearestOfEach = new ArrayList<>();
@@ -98,6 +119,15 @@ public final class GroupingStore {
       }
     }
     return nearestOfEach;
+  }
+
+  /**
+   * What shots may belong to, for many shots of one transaction.
+   *
+   * @return nothing read yet
+   */
+  public Surroundings surroundings() {
+    return new Surroundings(session);
   }
 
   /** A dropped spot keeps its number, which no other spot gets. */
@@ -179,9 +209,26 @@ public final class GroupingStore {
    * @param spotId the ledger's number of the spot
    */
   public void settle(long spotId) {
-    session
+    meanOfShots(spotId)
+        .ifPresent(
+            mean -> {
+              int changed =
+                  session
+                      .call("UPDATE spots SET geom = ?1 WHERE id = ?2 AND geom <> ?1")
+                      .blob(GeoPackageGeometry.write(mean))
+                      .integer(spotId)
+                      .run();
+              if (changed > 0) {
+                session.changing(LedgerSession.Content.SPOTS);
+              }
+            });
+  }
+
+  /** Where a spot's shots say that it stands; nothing when they have no say or no place. */
+  Optional<GeoPoint> meanOfShots(long spotId) {
+    return session
         .call(
-            "SELECT m.origin_north, m.origin_east, m.weight, m.north, m.east, s.geom"
+            "SELECT m.origin_north, m.origin_east, m.weight, m.north, m.east"
                 + " FROM spot_sums m JOIN spots s ON s.id = m.spot_id"
                 + " WHERE m.spot_id = ? AND m.weight > 0 AND s.position_by_owner = 0")
         .integer(spotId)
@@ -190,22 +237,9 @@ public final class GroupingStore {
               long north = row.integer();
               long east = row.integer();
               long weight = row.integer();
-              GeoPoint mean =
-                  new GeoPoint(
-                      (north + mean(row.integer(), weight)) / UNITS_PER_DEG,
-                      wrapped((east + mean(row.integer(), weight)) / UNITS_PER_DEG));
-              GeoPoint now = GeoPackageGeometry.readPoint(row.blob());
-              return now.equals(mean) ? Optional.<GeoPoint>empty() : Optional.of(mean);
-            })
-        .flatMap(mean -> mean)
-        .ifPresent(
-            mean -> {
-              session.changing(LedgerSession.Content.SPOTS);
-              session
-                  .call("UPDATE spots SET geom = ? WHERE id = ?")
-                  .blob(GeoPackageGeometry.write(mean))
-                  .integer(spotId)
-                  .run();
+              return new GeoPoint(
+                  (north + mean(row.integer(), weight)) / UNITS_PER_DEG,
+                  wrapped((east + mean(row.integer(), weight)) / UNITS_PER_DEG));
             });
   }
 

@@ -9,4 +9,9 @@ import org.jspecify.annotations.Nullable;
  * @param droppedId the number that the dropped spot had, or null
  * @param distanceM from the place asked about to the nearest place it is measured from, metres
  */
-public record Home(@Nullable Long spotId, @Nullable Long droppedId, double distanceM) {}
+public record Home(@Nullable Long spotId, @Nullable Long droppedId, double distanceM) {
+  /** The same, seen from elsewhere. */
+  Home at(double awayM) {
+    return new Home(spotId, droppedId, awayM);
+  }
+}

@@ -34,6 +34,15 @@ final class LedgerFile {
   /** Kibibytes of pages each connection keeps in memory; SQLite counts them as negative. */
   private static final int CACHE_KIB = 16 << 10;
 
+  /** The same for the one that writes: an import comes back to the same pages batch by batch. */
+  private static final int WRITER_CACHE_KIB = 64 << 10;
+
+  /**
+   * So many pages, 32 MB, may stand in the write-ahead log before they are brought into the ledger;
+   * a page that several batches change is then written there once. SQLite's own is 1000.
+   */
+  private static final int LOG_PAGES = 8000;
+
   private static final int NO_LEDGER_YET = 0;
 
   private final Path path;
@@ -75,13 +84,12 @@ final class LedgerFile {
   private Connection connect(boolean writing) {
     try {
       Connection connection = dataSource(writing).getConnection();
-      if (!writing) {
-        try (Statement pragma = connection.createStatement()) {
-          pragma.execute("PRAGMA query_only = ON");
-        } catch (SQLException e) {
-          connection.close();
-          throw e;
-        }
+      try (Statement pragma = connection.createStatement()) {
+        pragma.execute(
+            writing ? "PRAGMA wal_autocheckpoint = " + LOG_PAGES : "PRAGMA query_only = ON");
+      } catch (SQLException e) {
+        connection.close();
+        throw e;
       }
       return connection;
     } catch (SQLException e) {
@@ -100,7 +108,7 @@ final class LedgerFile {
       config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
       config.setJournalSizeLimit(LOG_KEEP_BYTES);
     }
-    config.setCacheSize(-CACHE_KIB);
+    config.setCacheSize(writing ? -WRITER_CACHE_KIB : -CACHE_KIB);
     SQLiteDataSource source = new SpatialDataSource(config);
     // As a URI, because a plain name ends at its first question mark.
     source.setUrl("jdbc:sqlite:" + path.toUri());

@@ -69,6 +69,13 @@ record SearchBox(double westDeg, double eastDeg, double southDeg, double northDe
     return List.of(new SearchBox(west, east, south, north));
   }
 
+  boolean holds(GeoPoint place) {
+    return place.latitudeDeg() >= southDeg
+        && place.latitudeDeg() <= northDeg
+        && place.longitudeDeg() >= westDeg
+        && place.longitudeDeg() <= eastDeg;
+  }
+
   /**
    * The box around another one; all longitudes when the antimeridian comes near.
    *

@@ -58,9 +58,9 @@ public final class ShotStore {
   private static final String PARAMETERS = WRITTEN.replaceAll("\\w+", "?");
 
   private static final String INSERT =
-      "INSERT INTO shots (sha256, spot_id, "
+      "INSERT INTO shots (sha256, spot_id, dropped_spot_id, "
           + WRITTEN
-          + ") VALUES (?, ?, "
+          + ") VALUES (?, ?, ?, "
           + PARAMETERS
           + ") RETURNING id";
   private static final String UPDATE =
@@ -109,13 +109,33 @@ public final class ShotStore {
    * @throws LedgerException when the ledger has this content already, or a rule is broken
    */
   public long insert(Shot shot, String sha256, @Nullable SunDirection sun, @Nullable Long spotId) {
-    session.changing(LedgerSession.Content.SHOTS);
-    Call call = session.call(INSERT).text(sha256).integer(spotId);
-    long id = fill(call, shot, sun).number();
+    long id = insertAt(shot, sha256, sun, spotId, null);
     if (spotId != null) {
       session.grouping().settle(spotId);
     }
     return id;
+  }
+
+  /**
+   * Adds a shot where its place belongs; to settle the spot is left to the caller.
+   *
+   * @param shot what is known of it
+   * @param sha256 fingerprint of the file's content, 64 hexadecimal digits in lower case
+   * @param sun where the sun stood, or null when time or place is not known
+   * @param spotId the spot it was taken at, or null
+   * @param droppedId the dropped spot it was taken at, or null
+   * @return the ledger's number of the shot
+   * @throws LedgerException when the ledger has this content already, or a rule is broken
+   */
+  public long insertAt(
+      Shot shot,
+      String sha256,
+      @Nullable SunDirection sun,
+      @Nullable Long spotId,
+      @Nullable Long droppedId) {
+    session.changing(LedgerSession.Content.SHOTS);
+    Call call = session.call(INSERT).text(sha256).integer(spotId).integer(droppedId);
+    return fill(call, shot, sun).number();
   }
 
   /**
@@ -317,6 +337,21 @@ public final class ShotStore {
         .call("SELECT" + OBSERVATION + "spot_id = ?" + OBSERVATION_ORDER)
         .integer(spotId)
         .list(ShotStore::readObservation);
+  }
+
+  /**
+   * Where the shots of a spot look that tell about its light.
+   *
+   * @param spotId the spot
+   * @return of each shot with a known time, place and facing its facing, earliest first
+   */
+  public List<Bearing> directions(long spotId) {
+    return session
+        .call(
+            "SELECT facing_deg FROM shots WHERE spot_id = ? AND sun_azimuth_deg IS NOT NULL"
+                + " AND facing_deg IS NOT NULL ORDER BY captured_ms, captured_rest_ns")
+        .integer(spotId)
+        .list(row -> new Bearing(row.real()));
   }
 
   /**

@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.geo.Geodesy;
 import org.lightledger.spot.Facing;
@@ -147,6 +148,23 @@ public final class SpotStore {
         .name(origin)
         .run();
     insertFacings(id, facings);
+  }
+
+  /**
+   * A spot's facings of one origin.
+   *
+   * @param id the ledger's number of the spot
+   * @param origin which facings
+   * @return in the order in which they were set
+   */
+  public List<Facing> facings(long id, Facing.Origin origin) {
+    return session
+        .call(
+            "SELECT bearing_deg, spread_deg, shots FROM facings WHERE spot_id = ? AND origin = ?"
+                + " ORDER BY id")
+        .integer(id)
+        .name(origin)
+        .list(row -> new Facing(new Bearing(row.real()), row.real(), origin, row.whole()));
   }
 
   /**

@@ -66,6 +66,11 @@ public final class SkylineKeeper implements AutoCloseable {
       }
     } catch (UnreadableElevationException | LedgerException e) {
       problem = e.getMessage();
+    } catch (RuntimeException e) {
+      problem =
+          "The skylines of some spots can not be worked out ("
+              + e
+              + "); look at what was added last.";
     }
   }
 

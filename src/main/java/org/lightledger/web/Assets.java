@@ -36,6 +36,8 @@ public final class Assets {
           Map.entry("attention.css", OWN + "attention.css"),
           Map.entry("lists.css", OWN + "lists.css"),
           Map.entry("share.css", OWN + "share.css"),
+          Map.entry("draw.css", OWN + "draw.css"),
+          Map.entry("draw.js", OWN + "draw.js"),
           Map.entry("page.js", OWN + "page.js"),
           Map.entry("map.js", OWN + "map.js"),
           Map.entry("shape.js", OWN + "shape.js"),

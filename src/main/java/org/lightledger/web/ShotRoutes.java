@@ -114,7 +114,7 @@ final class ShotRoutes {
     house.skylines().settle(AFTER_TAP);
     if (Pages.wantsPart(ctx)) {
       ctx.header("HX-Trigger", "skyline-changed");
-      house.pages().part(ctx, "suntap", SunTap.of(id, said));
+      house.pages().part(ctx, "suntap", SunTap.of(stored, said));
     } else {
       boolean fromSpot = "spot".equals(ctx.queryParam("back")) && stored.spotId() != null;
       ctx.redirect(
@@ -158,7 +158,7 @@ final class ShotRoutes {
         ShotViews.view(shot.evidence()),
         sun == null ? "" : String.format(Locale.ROOT, "%.1f", sun.azimuth().trueDeg()),
         sun != null && sun.apparentAltitudeDeg() > 0,
-        SunTap.of(stored.id(), session.skylines().sunOnSubjectOf(stored.id()).orElse(null)),
+        SunTap.of(stored, session.skylines().sunOnSubjectOf(stored.id()).orElse(null)),
         places(session, position),
         new FixForm(
             PREFIX,

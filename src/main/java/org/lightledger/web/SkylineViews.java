@@ -23,7 +23,11 @@ final class SkylineViews {
   private SkylineViews() {}
 
   static SkyView.Around around(
-      @Nullable Skyline skyline, boolean waiting, @Nullable String problem, List<String> remarks) {
+      long spotId,
+      @Nullable Skyline skyline,
+      boolean waiting,
+      @Nullable String problem,
+      List<String> remarks) {
     if (skyline == null) {
       return new SkyView.Around(
           false,
@@ -31,7 +35,7 @@ final class SkylineViews {
           false,
           "What stands around this spot is not known. The chart shows the sun alone, and whether it"
               + " reaches the spot can not be told.",
-          settle(),
+          settle(spotId),
           waiting,
           problem,
           sentences(remarks),
@@ -45,16 +49,18 @@ final class SkylineViews {
         lower,
         gaps,
         state(skyline),
-        lower || gaps ? settle() : List.of(),
+        lower || gaps ? settle(spotId) : List.of(),
         waiting,
         problem,
         sentences(remarks),
         rows(skyline));
   }
 
-  private static List<SkyView.Step> settle() {
+  private static List<SkyView.Step> settle(long spotId) {
     return List.of(
         new SkyView.Step("Add elevation or a map of the country around", "/surroundings"),
+        new SkyView.Step(
+            "Draw a building or trees by hand", "/surroundings/obstructions?spot=" + spotId),
         new SkyView.Step("Measure the skyline by hand", "#measured"),
         new SkyView.Step("Say of a shot whether the sun was on the subject", "#shots-head"));
   }

@@ -73,6 +73,7 @@ final class SpotSky {
             ? ""
             : moment.hour() + ": sun " + Words.sun(moment.sun()) + reach(skyline, moment.sun()),
         SkylineViews.around(
+            spot.id(),
             skyline,
             waiting,
             house.skylines().problem(),

@@ -96,7 +96,7 @@ final class SpotViews {
         ev100 == null ? "" : String.format(Locale.ROOT, "%.1f", ev100),
         position == null ? "" : coordinate(position.point().latitudeDeg()),
         position == null ? "" : coordinate(position.point().longitudeDeg()),
-        SunTap.of(stored.id(), said),
+        SunTap.of(stored, said),
         shot.problems().stream()
             .map(Problem::message)
             .filter(message -> !message.equals(how))

@@ -87,6 +87,9 @@ public final class WebServer implements AutoCloseable {
               spots.register(config.routes);
               new MeasuredRoutes(house, spots).register(config.routes);
               new SurroundingsRoutes(house).register(config.routes);
+              ShadowRoutes shadows = new ShadowRoutes(house, sun);
+              shadows.register(config.routes);
+              new ObstructionRoutes(house, shadows).register(config.routes);
               new GroupingRoutes(house, importer).register(config.routes);
               new ImportRoutes(house, jobs, new Uploads(folder.resolve("imported")))
                   .register(config.routes);

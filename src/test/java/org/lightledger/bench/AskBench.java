@@ -9,6 +9,7 @@ import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Random;
 import java.util.Set;
@@ -20,10 +21,15 @@ import org.lightledger.ask.TimeOfDay;
 import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.light.LightClass;
+import org.lightledger.skyline.Skyline;
+import org.lightledger.skyline.SkylineBuilder;
+import org.lightledger.skyline.SkylineFlag;
+import org.lightledger.skyline.SkylineSource;
 import org.lightledger.spot.Facing;
 import org.lightledger.spot.Spot;
 import org.lightledger.store.Ledger;
 import org.lightledger.store.LedgerStock;
+import org.lightledger.store.SkylineStore;
 import org.lightledger.sun.SpaEphemeris;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
@@ -31,6 +37,7 @@ import org.openjdk.jmh.annotations.Fork;
 import org.openjdk.jmh.annotations.Measurement;
 import org.openjdk.jmh.annotations.Mode;
 import org.openjdk.jmh.annotations.OutputTimeUnit;
+import org.openjdk.jmh.annotations.Param;
 import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
@@ -46,6 +53,10 @@ import org.openjdk.jmh.annotations.Warmup;
 @Measurement(iterations = 5, time = 2)
 public class AskBench {
   private static final int SPOTS = 100_000;
+
+  /** Whether something is known around every spot, or around none. */
+  @Param({"false", "true"})
+  private boolean skylines;
 
   private final Asker asker = new Asker(new SpaEphemeris());
   private Path folder;
@@ -79,10 +90,29 @@ public class AskBench {
                             "",
                             ""));
             session.spots().setFacings(id, facings(random), Facing.Origin.SHOTS);
+            if (skylines) {
+              session
+                  .skylines()
+                  .put(new SkylineStore.Due(id, place), hills(random), List.of(), then);
+            }
           }
           return SPOTS;
         });
     warm = new LedgerStock(ledger);
+  }
+
+  private static Skyline hills(Random random) {
+    SkylineBuilder builder = new SkylineBuilder();
+    double highDeg = 20 * random.nextDouble();
+    for (int step = 0; step < Skyline.STEPS; step++) {
+      builder.set(
+          step,
+          highDeg * Math.pow(Math.sin(step / 30.0), 2),
+          0.2,
+          SkylineSource.TERRAIN,
+          EnumSet.noneOf(SkylineFlag.class));
+    }
+    return builder.build();
   }
 
   private static List<Facing> facings(Random random) {

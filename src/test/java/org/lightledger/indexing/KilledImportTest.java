@@ -24,7 +24,7 @@ import org.lightledger.sun.SpaEphemeris;
 
 /** An import that is killed in the middle and run again ends as one that nobody disturbed. */
 class KilledImportTest {
-  private static final int PHOTOS = 600;
+  private static final int PHOTOS = 1200;
   private static final Clock CLOCK =
       Clock.fixed(Instant.parse("2026-11-25T12:00:00Z"), ZoneOffset.UTC);
 
@@ -39,7 +39,7 @@ class KilledImportTest {
 
     Path killed = folder.resolve("killed");
     int kills = 0;
-    for (int after = 100; after <= 500; after += 200) {
+    for (int after = 200; after <= 1000; after += 400) {
       kills += killAfter(after, killed, photos) ? 1 : 0;
     }
     long kept = shots(killed);

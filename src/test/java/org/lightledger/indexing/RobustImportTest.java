@@ -129,8 +129,8 @@ class RobustImportTest {
 
   @Test
   void aFileThatVanishesIsToldAndStopsNothing() {
-    for (int i = 0; i < 500; i++) {
-      TestPhotos.write(photos.resolve(String.format(Locale.ROOT, "%03d.jpg", i)), shot(i));
+    for (int i = 0; i < 2000; i++) {
+      TestPhotos.write(photos.resolve(String.format(Locale.ROOT, "%04d.jpg", i)), shot(i));
     }
     ImportReport report =
         run(
@@ -140,13 +140,13 @@ class RobustImportTest {
 
               @Override
               public void done(FileReport file) {
-                if (file.path().endsWith("000.jpg")) {
-                  delete(photos.resolve("499.jpg"));
+                if (file.path().endsWith("0000.jpg")) {
+                  delete(photos.resolve("1999.jpg"));
                 }
               }
             });
 
-    assertThat(report.count(FileReport.Status.ADDED)).isEqualTo(499);
+    assertThat(report.count(FileReport.Status.ADDED)).isEqualTo(1999);
     assertThat(report.count(FileReport.Status.UNREADABLE)).isEqualTo(1);
   }
 

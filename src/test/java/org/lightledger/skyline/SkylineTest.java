@@ -160,7 +160,7 @@ class SkylineTest {
     assertThat(behind.direct()).isFalse();
     assertThat(behind.certain()).isFalse();
     assertThat(unknown.toText())
-        .isEqualTo("clears a level horizon by 2.8 degrees, plus or minus 0.0, as far as is known");
+        .isEqualTo("clears a level horizon by 2.8 degrees; what stands there is not known");
     assertThat(unknown.certain()).isFalse();
   }
 

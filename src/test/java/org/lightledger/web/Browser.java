@@ -20,7 +20,7 @@ import java.util.function.Predicate;
 import java.util.logging.Level;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Rectangle;
-import org.openqa.selenium.StaleElementReferenceException;
+import org.openqa.selenium.WebDriverException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
@@ -171,10 +171,13 @@ final class Browser implements AutoCloseable {
         .perform();
   }
 
-  /** Waits until an element says what is expected. */
+  /**
+   * Waits until an element says what is expected. While the page swaps a part, elements of the part
+   * before fail in several ways; they are asked for again.
+   */
   void await(String css, Predicate<WebElement> expected) {
     new WebDriverWait(driver, Duration.ofSeconds(20))
-        .ignoring(StaleElementReferenceException.class)
+        .ignoring(WebDriverException.class)
         .until(browser -> all(css).stream().anyMatch(expected));
   }
 

@@ -31,7 +31,22 @@ public abstract class ImageBytes {
    * @return them
    */
   public static ImageBytes of(byte[] content) {
-    return new InMemory(content);
+    return new InMemory(content, content.length);
+  }
+
+  /**
+   * Bytes at the start of a buffer.
+   *
+   * @param buffer not copied; must not change while these bytes are in use
+   * @param length how many of its bytes are the file
+   * @return them
+   */
+  public static ImageBytes of(byte[] buffer, int length) {
+    if (length < 0 || length > buffer.length) {
+      throw new IllegalArgumentException(
+          "expected a length in [0, " + buffer.length + "] bytes, found " + length);
+    }
+    return new InMemory(buffer, length);
   }
 
   /**
@@ -130,27 +145,29 @@ public abstract class ImageBytes {
 
   private static final class InMemory extends ImageBytes {
     private final byte[] content;
+    private final int length;
 
-    InMemory(byte[] content) {
+    InMemory(byte[] content, int length) {
       this.content = content;
+      this.length = length;
     }
 
     @Override
     public long length() {
-      return content.length;
+      return length;
     }
 
     @Override
     int uint8(long at) throws EOFException {
-      if (at < 0 || at >= content.length) {
+      if (at < 0 || at >= length) {
         throw outside(at, 1);
       }
       return content[(int) at] & 0xFF;
     }
 
     @Override
-    byte[] copyChecked(long from, int length) {
-      return Arrays.copyOfRange(content, (int) from, (int) from + length);
+    byte[] copyChecked(long from, int count) {
+      return Arrays.copyOfRange(content, (int) from, (int) from + count);
     }
   }
 

@@ -40,6 +40,12 @@ final class ZoneShape {
     return inside;
   }
 
+  /** Whether the line may pass through a box; if not, all of the box is inside or none of it. */
+  boolean passes(double south, double north, double west, double east) {
+    return box.overlaps(south, north, west, east)
+        && rings.stream().anyMatch(ring -> ring.passes(south, north, west, east));
+  }
+
   private record Box(float south, float north, float west, float east) {
     static final Box EMPTY =
         new Box(
@@ -58,6 +64,10 @@ final class ZoneShape {
 
     boolean contains(double latitude, double longitude) {
       return latitude >= south && latitude <= north && longitude >= west && longitude <= east;
+    }
+
+    boolean overlaps(double from, double to, double left, double right) {
+      return south <= to && north >= from && west <= right && east >= left;
     }
   }
 
@@ -98,6 +108,36 @@ final class ZoneShape {
         all = all.join(new Box(latitudes[i], latitudes[i], longitudes[i], longitudes[i]));
       }
       box = all;
+    }
+
+    /** Whether the box around any edge overlaps the box. */
+    private boolean passes(double south, double north, double west, double east) {
+      if (!box.overlaps(south, north, west, east)) {
+        return false;
+      }
+      for (int run = 0; run < runs.size(); run++) {
+        if (run % GROUP == 0 && !groups.overlap(run / GROUP, south, north)) {
+          run += GROUP - 1;
+        } else if (runs.overlap(run, south, north) && runPasses(run, south, north, west, east)) {
+          return true;
+        }
+      }
+      return false;
+    }
+
+    private boolean runPasses(int run, double south, double north, double west, double east) {
+      int from = run * GROUP;
+      int to = Math.min(latitudes.length, from + GROUP);
+      int previous = from == 0 ? latitudes.length - 1 : from - 1;
+      for (int i = from; i < to; previous = i++) {
+        if (Math.max(latitudes[previous], latitudes[i]) >= south
+            && Math.min(latitudes[previous], latitudes[i]) <= north
+            && Math.max(longitudes[previous], longitudes[i]) >= west
+            && Math.min(longitudes[previous], longitudes[i]) <= east) {
+          return true;
+        }
+      }
+      return false;
     }
 
     /** How many edges an eastward ray crosses, or {@link #ON_THE_LINE}. */
@@ -169,6 +209,10 @@ final class ZoneShape {
 
     boolean reach(int at, double latitude) {
       return latitude >= south[at] && latitude <= north[at];
+    }
+
+    boolean overlap(int at, double from, double to) {
+      return south[at] <= to && north[at] >= from;
     }
   }
 }

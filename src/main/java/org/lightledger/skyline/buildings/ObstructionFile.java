@@ -49,21 +49,32 @@ public final class ObstructionFile {
    * @throws IOException when it can not be read or is not a feature collection
    */
   public static Read read(Path file) throws IOException {
+    return read(String.valueOf(file.getFileName()), Files.readAllBytes(file));
+  }
+
+  /**
+   * Reads what a file holds.
+   *
+   * @param name the file's name, for what is told of it
+   * @param content GeoJSON in UTF-8
+   * @return its obstructions and problems
+   * @throws IOException when it is not a feature collection
+   */
+  public static Read read(String name, byte[] content) throws IOException {
     JsonNode root;
     try {
-      root = JSON.readTree(Files.readAllBytes(file));
+      root = JSON.readTree(content);
     } catch (JsonProcessingException e) {
       throw new IOException(
           "%s: expected GeoJSON, found something else near line %d; export it again"
-              .formatted(
-                  file.getFileName(), e.getLocation() == null ? 1 : e.getLocation().getLineNr()),
+              .formatted(name, e.getLocation() == null ? 1 : e.getLocation().getLineNr()),
           e);
     }
     if (!"FeatureCollection".equals(root.path("type").asText())
         || !root.path("features").isArray()) {
       throw new IOException(
           "%s: expected a GeoJSON FeatureCollection, found type \"%s\""
-              .formatted(file.getFileName(), root.path("type").asText()));
+              .formatted(name, root.path("type").asText()));
     }
     List<Obstruction> obstructions = new ArrayList<>();
     List<String> problems = new ArrayList<>();
@@ -74,8 +85,7 @@ public final class ObstructionFile {
         obstructions.add(obstruction(feature, number));
       } catch (IllegalArgumentException e) {
         problems.add(
-            "%s: feature %d (%s): %s"
-                .formatted(file.getFileName(), number, id(feature, number), e.getMessage()));
+            "%s: feature %d (%s): %s".formatted(name, number, id(feature, number), e.getMessage()));
       }
     }
     return new Read(List.copyOf(obstructions), List.copyOf(problems));

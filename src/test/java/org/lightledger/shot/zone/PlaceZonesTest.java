@@ -9,11 +9,17 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Random;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestReporter;
+import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
+import org.lightledger.geo.Geodesy;
 import org.lightledger.testing.Reference;
 
 class PlaceZonesTest {
@@ -137,6 +143,46 @@ class PlaceZonesTest {
     System.gc();
     Runtime runtime = Runtime.getRuntime();
     return runtime.totalMemory() - runtime.freeMemory();
+  }
+
+  /** What is remembered of a part of the map must never change an answer. */
+  @Test
+  void answersAsIfEveryZoneWereAskedAtEveryPlace() {
+    List<ZoneShape> all = ZoneShapeData.load();
+    Random random = new Random(64);
+    List<GeoPoint> places = new ArrayList<>();
+    for (Map<String, String> row : Reference.csv("zones/points.csv")) {
+      places.add(near(point(row), 0.02, random));
+    }
+    for (int i = 0; i < 300; i++) {
+      places.add(new GeoPoint(180 * random.nextDouble() - 90, 360 * random.nextDouble() - 180));
+      places.add(near(places.get(random.nextInt(places.size())), 0.005, random));
+    }
+    places.add(new GeoPoint(90, 180));
+    places.add(new GeoPoint(-90, -180));
+    for (GeoPoint place : places) {
+      for (double withinM : new double[] {0, 20, 3000}) {
+        Set<String> expected = new TreeSet<>();
+        Stream<GeoPoint> around =
+            IntStream.range(0, 8)
+                .mapToObj(i -> Geodesy.destination(place, Bearing.of(45.0 * i), withinM));
+        Stream.concat(Stream.of(place), around)
+            .forEach(
+                at ->
+                    all.stream()
+                        .filter(zone -> zone.contains(at.latitudeDeg(), at.longitudeDeg()))
+                        .forEach(zone -> expected.add(zone.name())));
+        assertThat(names(ZONES.zonesAt(place, withinM)))
+            .as("%s within %s m", place, withinM)
+            .isEqualTo(String.join("|", expected));
+      }
+    }
+  }
+
+  private static GeoPoint near(GeoPoint place, double spreadDeg, Random random) {
+    return new GeoPoint(
+        Math.max(-90, Math.min(90, place.latitudeDeg() + spreadDeg * random.nextGaussian())),
+        Math.max(-180, Math.min(180, place.longitudeDeg() + spreadDeg * random.nextGaussian())));
   }
 
   @Test
