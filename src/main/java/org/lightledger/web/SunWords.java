@@ -50,7 +50,7 @@ record SunWords(String kind, String word, String clearance) {
           case SHOT -> "the skyline proven by a shot";
         };
     String by = String.format(Locale.ROOT, "%.1f°", Math.abs(marginDeg));
-    String about = " ± " + uncertainty(clearance.uncertaintyDeg());
+    String about = " (± " + uncertainty(clearance.uncertaintyDeg()) + ")";
     String sure =
         Math.abs(marginDeg) <= clearance.uncertaintyDeg()
             ? ": too close to tell"

@@ -93,8 +93,7 @@ class AskedRoutesTest {
     assertThat(site.get(kept.header("Location").replaceAll("#.*", "")).text())
         .contains("Winter &lt;evenings&gt;", "asked above", "Kept questions (1)");
     long id = kept().get(0).id();
-    assertThat(kept().get(0).query())
-        .isEqualTo(ASKED + "&with=water");
+    assertThat(kept().get(0).query()).isEqualTo(ASKED + "&with=water");
 
     assertThat(site.post("/questions/" + id + "/remove", "query", ASKED).status()).isEqualTo(303);
     assertThat(kept()).isEmpty();
@@ -113,8 +112,7 @@ class AskedRoutesTest {
   void theTraitsOfASpotAreKeptShownAndTakenBack() {
     site.post("/spots/1", "name", "Mill", "with", "water", "with", "level-access");
 
-    assertThat(traits())
-        .containsExactlyInAnyOrder(Trait.WATER, Trait.LEVEL_ACCESS);
+    assertThat(traits()).containsExactlyInAnyOrder(Trait.WATER, Trait.LEVEL_ACCESS);
     assertThat(site.get("/spots/1").text())
         .contains("water, level access")
         .containsPattern("value=\"level-access\" checked");

@@ -298,7 +298,7 @@ class SkyRoutesTest {
 
     assertThat(page)
         .containsPattern("<strong>Direct sun until 1[67]:[0-9]{2}</strong>")
-        .containsPattern("[0-9.]+° ± [0-9.]+° above the land")
+        .containsPattern("[0-9.]+° \\(± [0-9.]+°\\) above the land")
         .contains("href=\"/spots/1?day=2026-12-15&amp;at=16:30&amp;facing=234#sun-head\"");
     assertThat(
             site.get(ASKED.replace("16:30", "17:40").replace("light=backlit", "light=open-shade"))
