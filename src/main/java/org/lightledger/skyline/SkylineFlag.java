@@ -15,7 +15,9 @@ public enum SkylineFlag {
   /** A shot proves shade: the skyline is at least this high. */
   AT_LEAST(8, true),
   /** A shot proves direct sun: the skyline is at most this high. */
-  AT_MOST(16, false);
+  AT_MOST(16, false),
+  /** The place lies inside an outline that was left out: something may stand over it. */
+  PERHAPS_COVERED(32, true);
 
   private final byte bit;
   private final boolean lowerBound;

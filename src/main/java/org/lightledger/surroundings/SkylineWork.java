@@ -158,8 +158,18 @@ public final class SkylineWork {
   }
 
   private static String insideOf(Obstruction obstruction) {
+    String what =
+        switch (obstruction.kind()) {
+          case BUILDING -> "a building";
+          case TREE -> "a tree";
+          case TREE_ROW -> "a row of trees";
+          case WOOD -> "a wood";
+        };
     return "The spot lies inside the outline of "
+        + what
+        + " ("
         + obstruction.id()
-        + ", which is left out: look at its position, or whether one stands beneath it.";
+        + "), which is left out. Whether something stands over it is not known, so the sun is never"
+        + " said to reach it: look at its position, measure by hand, or say of shots what they show.";
   }
 }

@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
+import java.util.stream.StreamSupport;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -107,6 +108,22 @@ class LightledgerTest {
         .anySatisfy(
             answer ->
                 assertThat(answer.get("reason").asText()).contains("is behind a building by"));
+  }
+
+  /** The arcade's vault stands over the spot, which no skyline tells. */
+  @Test
+  void theSunIsNeverSaidToReachASpotInsideAnOutline() {
+    JsonNode answers =
+        json(run("ask", "--light", "backlit", "--on", "2026-06-20", "--at", "11:30", "--json"))
+            .get("answers");
+
+    JsonNode arcade =
+        StreamSupport.stream(answers.spliterator(), false)
+            .filter(answer -> answer.get("name").asText().equals("Cloth Hall Arcade"))
+            .findFirst()
+            .orElseThrow();
+    assertThat(arcade.get("directSun").isNull()).isTrue();
+    assertThat(arcade.get("reason").asText()).contains("as far as is known");
   }
 
   @Test

@@ -217,7 +217,7 @@ class SkyRoutesTest {
     awaitSkylines();
 
     assertThat(site.get("/spots/1").text())
-        .contains("What the skyline and the shots say against each other")
+        .contains("What to mind about this skyline")
         .contains("Shot 1 shows shade with the sun", "what shots prove");
   }
 

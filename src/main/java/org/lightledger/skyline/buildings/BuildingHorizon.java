@@ -88,7 +88,8 @@ public final class BuildingHorizon {
   /**
    * Puts the obstructions onto the land. The higher of both counts at each azimuth; what limits the
    * land limits the result. What stands higher within half a step than at the azimuth itself is
-   * added to the uncertainty.
+   * added to the uncertainty. Where the place lies inside of an obstruction, no value is more than
+   * a lower bound, for something may stand over it.
    *
    * @param land the skyline without obstructions, or {@link Skyline#notKnown}
    * @return both in one
@@ -104,6 +105,9 @@ public final class BuildingHorizon {
       double beside = Math.max(0.0, highestInStepDeg(step) - altitude);
       EnumSet<SkylineFlag> flags = EnumSet.noneOf(SkylineFlag.class);
       flags.addAll(land.flags(step));
+      if (!inside.isEmpty()) {
+        flags.add(SkylineFlag.PERHAPS_COVERED);
+      }
       builder.set(
           step,
           altitude,

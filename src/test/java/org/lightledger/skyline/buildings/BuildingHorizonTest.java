@@ -137,6 +137,18 @@ class BuildingHorizonTest {
     assertThat(horizon.altitudeDeg(180))
         .isEqualTo(Math.toDegrees(Math.atan(6.4 / 20)), within(0.01));
     assertThat(horizon.altitudeDeg(0)).isEqualTo(-90.0);
+    Skyline skyline = horizon.onto(levelLand());
+    assertThat(skyline.lowerBoundOnly(0)).as("something may stand over the place").isTrue();
+    assertThat(skyline.flags(180)).containsExactly(SkylineFlag.PERHAPS_COVERED);
+    assertThat(around(box("c", 20, -5, 30, 5, 8)).onto(levelLand()).flags(180)).isEmpty();
+  }
+
+  private static Skyline levelLand() {
+    SkylineBuilder builder = new SkylineBuilder();
+    for (int step = 0; step < Skyline.STEPS; step++) {
+      builder.set(step, 0.0, 0.1, SkylineSource.TERRAIN, Set.of());
+    }
+    return builder.build();
   }
 
   /** A wall that points straight at the place is seen end on, at its nearer corner. */
