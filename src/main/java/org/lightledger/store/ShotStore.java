@@ -1,13 +1,6 @@
 package org.lightledger.store;
 
-import java.sql.SQLException;
-import java.time.DateTimeException;
-import java.time.Duration;
 import java.time.Instant;
-import java.time.LocalDateTime;
-import java.time.LocalTime;
-import java.time.OffsetDateTime;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
@@ -18,11 +11,6 @@ import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.Bearing;
-import org.lightledger.geo.GeoPoint;
-import org.lightledger.shot.CaptureTime;
-import org.lightledger.shot.ClockCorrection;
-import org.lightledger.shot.Evidence;
-import org.lightledger.shot.Exposure;
 import org.lightledger.shot.NearbyShots;
 import org.lightledger.shot.Shot;
 import org.lightledger.spot.Observation;
@@ -30,61 +18,6 @@ import org.lightledger.sun.SunDirection;
 
 /** The scouting shots, each once, however many files hold it. */
 public final class ShotStore {
-  /** In the order of {@link Evidence}. */
-  private static final String EVIDENCE =
-      "file_format, file_local_time, file_offset_s, file_gps_instant, file_gps_time_of_day,"
-          + " file_latitude_deg, file_longitude_deg, file_altitude_m, file_position_error_m,"
-          + " file_direction_deg, file_direction_north, file_exposure_time_s, file_f_number,"
-          + " file_iso_speed, file_focal_length_35mm_mm, file_orientation, file_width_px,"
-          + " file_height_px, file_camera, file_problems, ";
-
-  private static final String TIME_DOUBT = "time_local, time_candidates, time_reason, ";
-  private static final String PLACE_AND_WAY =
-      "geom, position_source, position_error_m, position_altitude_m, facing_deg, facing_source,"
-          + " problems, clock_correction_ms, ";
-  private static final String SUN =
-      "sun_azimuth_deg, sun_geometric_altitude_deg, sun_apparent_altitude_deg";
-
-  /** What {@link #fill} writes, in its order. */
-  private static final String WRITTEN =
-      EVIDENCE
-          + "time_state, captured_ms, captured_rest_ns, captured_offset_s, captured_at,"
-          + " time_source, "
-          + TIME_DOUBT
-          + PLACE_AND_WAY
-          + "needs_attention, ev100, "
-          + SUN;
-
-  private static final String PARAMETERS = WRITTEN.replaceAll("\\w+", "?");
-
-  private static final String INSERT =
-      "INSERT INTO shots (sha256, spot_id, dropped_spot_id, "
-          + WRITTEN
-          + ") VALUES (?, ?, ?, "
-          + PARAMETERS
-          + ") RETURNING id";
-  private static final String UPDATE =
-      "UPDATE shots SET (" + WRITTEN + ") = (" + PARAMETERS + ") WHERE id = ?";
-
-  /** What {@link #read} reads, in its order. */
-  private static final String SELECT =
-      "SELECT id, sha256, spot_id, "
-          + EVIDENCE
-          + "captured_ms, captured_rest_ns, captured_offset_s, time_source, "
-          + TIME_DOUBT
-          + PLACE_AND_WAY
-          + "sun_azimuth_deg IS NOT NULL, "
-          + SUN
-          + " FROM shots ";
-
-  private static final String OBSERVATION =
-      " id, captured_ms, captured_rest_ns, captured_offset_s, sun_azimuth_deg,"
-          + " sun_geometric_altitude_deg, sun_apparent_altitude_deg, facing_deg, ev100"
-          + " FROM shots WHERE sun_azimuth_deg IS NOT NULL AND ";
-  private static final String OBSERVATION_ORDER =
-      " ORDER BY spot_id, captured_ms, captured_rest_ns";
-
-  private static final int NANOS_PER_MILLI = 1_000_000;
 
   /**
    * From so many spots on, all observations are read in one pass. A look-up costs about 5 µs and an
@@ -134,8 +67,8 @@ public final class ShotStore {
       @Nullable Long spotId,
       @Nullable Long droppedId) {
     session.changing(LedgerSession.Content.SHOTS);
-    Call call = session.call(INSERT).text(sha256).integer(spotId).integer(droppedId);
-    return fill(call, shot, sun).number();
+    Call call = session.call(ShotRows.INSERT).text(sha256).integer(spotId).integer(droppedId);
+    return ShotRows.fill(call, shot, sun).number();
   }
 
   /**
@@ -148,7 +81,7 @@ public final class ShotStore {
    */
   public void update(long id, Shot shot, @Nullable SunDirection sun) {
     session.changing(LedgerSession.Content.SHOTS);
-    requireOne(id, fill(session.call(UPDATE), shot, sun).integer(id).run());
+    requireOne(id, ShotRows.fill(session.call(ShotRows.UPDATE), shot, sun).integer(id).run());
     session
         .call("SELECT spot_id FROM shots WHERE id = ? AND spot_id IS NOT NULL")
         .integer(id)
@@ -175,9 +108,9 @@ public final class ShotStore {
    */
   public Optional<StoredShot> find(long id) {
     return session
-        .call(SELECT + "WHERE id = ?")
+        .call(ShotRows.SELECT + "WHERE id = ?")
         .integer(id)
-        .first(ShotStore::read)
+        .first(ShotRows::read)
         .map(this::withFiles);
   }
 
@@ -225,9 +158,9 @@ public final class ShotStore {
   public List<StoredShot> ofSpot(long spotId) {
     return withFiles(
         session
-            .call(SELECT + "WHERE spot_id = ? ORDER BY captured_ms, captured_rest_ns, id")
+            .call(ShotRows.SELECT + "WHERE spot_id = ? ORDER BY captured_ms, captured_rest_ns, id")
             .integer(spotId)
-            .list(ShotStore::read));
+            .list(ShotRows::read));
   }
 
   /**
@@ -237,7 +170,9 @@ public final class ShotStore {
    */
   public List<StoredShot> needingAttention() {
     return withFiles(
-        session.call(SELECT + "WHERE needs_attention = 1 ORDER BY id").list(ShotStore::read));
+        session
+            .call(ShotRows.SELECT + "WHERE needs_attention = 1 ORDER BY id")
+            .list(ShotRows::read));
   }
 
   /**
@@ -250,10 +185,12 @@ public final class ShotStore {
   public List<StoredShot> takenBetween(Instant from, Instant until) {
     return withFiles(
         session
-            .call(SELECT + "WHERE captured_ms >= ? AND captured_ms < ? ORDER BY captured_ms, id")
+            .call(
+                ShotRows.SELECT
+                    + "WHERE captured_ms >= ? AND captured_ms < ? ORDER BY captured_ms, id")
             .millis(from)
             .millis(until)
-            .list(ShotStore::read));
+            .list(ShotRows::read));
   }
 
   /**
@@ -267,12 +204,12 @@ public final class ShotStore {
     return withFiles(
         session
             .call(
-                SELECT
+                ShotRows.SELECT
                     + "INDEXED BY shots_without_facing WHERE facing_deg IS NULL"
                     + " AND needs_attention = 0 AND spot_id IS NOT NULL"
                     + " ORDER BY id DESC LIMIT ?")
             .integer(most)
-            .list(ShotStore::read));
+            .list(ShotRows::read));
   }
 
   /**
@@ -294,7 +231,7 @@ public final class ShotStore {
         .each(
             row -> {
               Instant instant = row.instant().plusNanos(row.whole());
-              Shot.Position position = readPosition(row);
+              Shot.Position position = ShotRows.readPosition(row);
               if (position != null) {
                 placed.add(new NearbyShots.PlacedShot(instant, position));
               }
@@ -334,9 +271,9 @@ public final class ShotStore {
    */
   public List<Observation> observations(long spotId) {
     return session
-        .call("SELECT" + OBSERVATION + "spot_id = ?" + OBSERVATION_ORDER)
+        .call("SELECT" + ShotRows.OBSERVATION + "spot_id = ?" + ShotRows.OBSERVATION_ORDER)
         .integer(spotId)
-        .list(ShotStore::readObservation);
+        .list(ShotRows::readObservation);
   }
 
   /**
@@ -384,114 +321,23 @@ public final class ShotStore {
   public Map<Long, List<Observation>> allObservations() {
     Map<Long, List<Observation>> found = new HashMap<>();
     session
-        .call("SELECT spot_id," + OBSERVATION + "spot_id IS NOT NULL" + OBSERVATION_ORDER)
+        .call(
+            "SELECT spot_id,"
+                + ShotRows.OBSERVATION
+                + "spot_id IS NOT NULL"
+                + ShotRows.OBSERVATION_ORDER)
         .each(
             row ->
                 found
                     .computeIfAbsent(row.integer(), spotId -> new ArrayList<>())
-                    .add(readObservation(row)));
+                    .add(ShotRows.readObservation(row)));
     return found;
-  }
-
-  private static Observation readObservation(Row row) throws SQLException {
-    return new Observation(
-        row.integer(), readMoment(row), readSun(row), bearing(row.realOrNull()), row.realOrNull());
-  }
-
-  private static OffsetDateTime readMoment(Row row) throws SQLException {
-    Instant instant = row.instant().plusNanos(row.whole());
-    return instant.atOffset(ZoneOffset.ofTotalSeconds(row.whole()));
-  }
-
-  private static SunDirection readSun(Row row) throws SQLException {
-    return new SunDirection(new Bearing(row.real()), row.real(), row.real());
-  }
-
-  private static @Nullable Bearing bearing(@Nullable Double trueDeg) {
-    return trueDeg == null ? null : new Bearing(trueDeg);
   }
 
   private void requireOne(long id, int changed) {
     if (changed == 0) {
       throw LedgerException.notFound("shot", id);
     }
-  }
-
-  private static Call fill(Call call, Shot shot, @Nullable SunDirection sun) {
-    Shot.Position position = shot.position();
-    Shot.Facing facing = shot.facing();
-    fillEvidence(call, shot.evidence());
-    fillTime(call, shot.time());
-    return call.blob(position == null ? null : GeoPackageGeometry.write(position.point()))
-        .name(position == null ? null : position.source())
-        .real("position error in metres", position == null ? null : position.errorM())
-        .real("altitude in metres", position == null ? null : position.altitudeM())
-        .real("facing in degrees", facing == null ? null : facing.bearing().trueDeg())
-        .name(facing == null ? null : facing.source())
-        .text(Json.ofProblems(shot.problems()))
-        .integer(shot.clockCorrection().toAdd().toMillis())
-        .flag(shot.needsAttention())
-        .real("EV100", shot.evidence().exposure().ev100())
-        .real("sun azimuth in degrees", sun == null ? null : sun.azimuth().trueDeg())
-        .real("sun altitude in degrees", sun == null ? null : sun.geometricAltitudeDeg())
-        .real("sun altitude in degrees", sun == null ? null : sun.apparentAltitudeDeg());
-  }
-
-  private static void fillEvidence(Call call, Evidence evidence) {
-    ZoneOffset offset = evidence.offset();
-    GeoPoint place = evidence.position();
-    Evidence.Direction direction = evidence.direction();
-    Exposure exposure = evidence.exposure();
-    call.text(evidence.format())
-        .textOf(evidence.localTime())
-        .integer(offset == null ? null : offset.getTotalSeconds())
-        .textOf(evidence.gpsInstant())
-        .textOf(evidence.gpsTimeOfDay())
-        .real("latitude in degrees", place == null ? null : place.latitudeDeg())
-        .real("longitude in degrees", place == null ? null : place.longitudeDeg())
-        .real("altitude in metres", evidence.altitudeM())
-        .real("position error in metres", evidence.positionErrorM())
-        .real("direction in degrees", direction == null ? null : direction.azimuthDeg())
-        .name(direction == null ? null : direction.reference())
-        .real("exposure time in seconds", exposure.exposureTimeS())
-        .real("f-number", exposure.fNumber())
-        .real("ISO speed", exposure.isoSpeed())
-        .real("focal length in millimetres", evidence.focalLength35mmMm())
-        .integer(evidence.orientation())
-        .integer(evidence.widthPx())
-        .integer(evidence.heightPx())
-        .text(evidence.camera())
-        .text(Json.ofProblems(evidence.problems()));
-  }
-
-  private static void fillTime(Call call, CaptureTime time) {
-    if (time instanceof CaptureTime.Known known) {
-      call.text("KNOWN")
-          .millis(known.instant())
-          .integer(known.instant().getNano() % NANOS_PER_MILLI)
-          .integer(known.offset().getTotalSeconds())
-          .textOf(known.local())
-          .name(known.source());
-      fillDoubt(call, null, null, null);
-    } else if (time instanceof CaptureTime.Ambiguous ambiguous) {
-      fillNoInstant(call.text("AMBIGUOUS"));
-      fillDoubt(call, ambiguous.local(), Json.ofTexts(ambiguous.candidates()), ambiguous.reason());
-    } else if (time instanceof CaptureTime.Unknown unknown) {
-      fillNoInstant(call.text("UNKNOWN"));
-      fillDoubt(call, unknown.local(), null, unknown.reason());
-    }
-  }
-
-  private static void fillNoInstant(Call call) {
-    call.text(null).text(null).text(null).text(null).text(null);
-  }
-
-  private static void fillDoubt(
-      Call call,
-      @Nullable LocalDateTime local,
-      @Nullable String candidates,
-      @Nullable String reason) {
-    call.textOf(local).text(candidates).text(reason);
   }
 
   private List<StoredShot> withFiles(List<StoredShot> shots) {
@@ -506,116 +352,5 @@ public final class ShotStore {
         shot.sun(),
         shot.spotId(),
         session.files().holding(shot.id()));
-  }
-
-  /** Reads a row of {@link #SELECT}; the files are added when the result is closed. */
-  private static StoredShot read(Row row) throws SQLException {
-    long id = row.integer();
-    try {
-      String sha256 = row.text();
-      Long spotId = row.integerOrNull();
-      Shot shot =
-          new Shot(
-              readEvidence(row),
-              readTime(row),
-              readPosition(row),
-              readFacing(row),
-              Json.problems(row.text()),
-              new ClockCorrection(Duration.ofMillis(row.integer())));
-      boolean sunKnown = row.flag();
-      return new StoredShot(id, sha256, shot, sunKnown ? readSun(row) : null, spotId, List.of());
-    } catch (IllegalArgumentException | DateTimeException e) {
-      throw LedgerException.foreign("shot " + id, e);
-    }
-  }
-
-  private static Evidence readEvidence(Row row) throws SQLException {
-    return new Evidence(
-        row.text(),
-        localTime(row.textOrNull()),
-        readOffset(row),
-        gpsInstant(row.textOrNull()),
-        gpsTimeOfDay(row.textOrNull()),
-        readPlace(row),
-        row.realOrNull(),
-        row.realOrNull(),
-        readDirection(row),
-        new Exposure(row.realOrNull(), row.realOrNull(), row.realOrNull()),
-        row.realOrNull(),
-        row.whole(),
-        row.wholeOrNull(),
-        row.wholeOrNull(),
-        row.textOrNull(),
-        Json.problems(row.text()));
-  }
-
-  private static @Nullable ZoneOffset readOffset(Row row) throws SQLException {
-    Integer seconds = row.wholeOrNull();
-    return seconds == null ? null : ZoneOffset.ofTotalSeconds(seconds);
-  }
-
-  private static @Nullable LocalDateTime localTime(@Nullable String text) {
-    return text == null ? null : LocalDateTime.parse(text);
-  }
-
-  private static @Nullable Instant gpsInstant(@Nullable String text) {
-    return text == null ? null : Instant.parse(text);
-  }
-
-  private static @Nullable LocalTime gpsTimeOfDay(@Nullable String text) {
-    return text == null ? null : LocalTime.parse(text);
-  }
-
-  private static @Nullable GeoPoint readPlace(Row row) throws SQLException {
-    Double latitude = row.realOrNull();
-    Double longitude = row.realOrNull();
-    return latitude == null || longitude == null ? null : new GeoPoint(latitude, longitude);
-  }
-
-  private static Evidence.@Nullable Direction readDirection(Row row) throws SQLException {
-    Double azimuth = row.realOrNull();
-    String reference = row.textOrNull();
-    return azimuth == null || reference == null
-        ? null
-        : new Evidence.Direction(azimuth, Evidence.North.valueOf(reference));
-  }
-
-  private static CaptureTime readTime(Row row) throws SQLException {
-    OffsetDateTime moment = readMoment(row);
-    String source = row.textOrNull();
-    LocalDateTime local = localTime(row.textOrNull());
-    String candidates = row.textOrNull();
-    String reason = row.textOrNull();
-    if (source != null) {
-      return new CaptureTime.Known(
-          moment.toInstant(), moment.getOffset(), CaptureTime.Source.valueOf(source));
-    }
-    if (local != null && candidates != null && reason != null) {
-      return new CaptureTime.Ambiguous(
-          local, Json.texts(candidates).stream().map(OffsetDateTime::parse).toList(), reason);
-    }
-    return new CaptureTime.Unknown(local, String.valueOf(reason));
-  }
-
-  private static Shot.@Nullable Position readPosition(Row row) throws SQLException {
-    byte[] place = row.blobOrNull();
-    String source = row.textOrNull();
-    Double errorM = row.realOrNull();
-    Double altitudeM = row.realOrNull();
-    return place == null || source == null
-        ? null
-        : new Shot.Position(
-            GeoPackageGeometry.readPoint(place),
-            Shot.PositionSource.valueOf(source),
-            errorM,
-            altitudeM);
-  }
-
-  private static Shot.@Nullable Facing readFacing(Row row) throws SQLException {
-    Bearing bearing = bearing(row.realOrNull());
-    String source = row.textOrNull();
-    return bearing == null || source == null
-        ? null
-        : new Shot.Facing(bearing, Shot.FacingSource.valueOf(source));
   }
 }
