@@ -48,6 +48,7 @@ public final class Lightledger implements Runnable {
             .addSubcommand(ShareVerb.of(services))
             .addSubcommand(new CheckVerb(services))
             .addSubcommand(new BackupVerb(services))
+            .addSubcommand(new PasswordVerb(services))
             .addSubcommand(new ServeVerb(services));
     commandLine.setExecutionExceptionHandler(Lightledger::explain);
   }

@@ -26,12 +26,14 @@ final class ShareRoutes {
   private final Previews previews;
   private final SharePage sharePage;
   private final Clock clock;
+  private final Limits limits;
 
-  ShareRoutes(Ledger ledger, Previews previews, SharePage sharePage, Clock clock) {
+  ShareRoutes(Ledger ledger, Previews previews, SharePage sharePage, Clock clock, Limits limits) {
     this.ledger = ledger;
     this.previews = previews;
     this.sharePage = sharePage;
     this.clock = clock;
+    this.limits = limits;
   }
 
   static boolean isClients(String path) {
@@ -84,11 +86,17 @@ final class ShareRoutes {
   }
 
   private Optional<Opened> open(Context ctx) {
+    limits.beforeLink(ctx);
     String token = ctx.pathParam("token");
-    if (!ShareTokens.hasForm(token)) {
-      return Optional.empty();
+    Optional<Opened> opened =
+        ShareTokens.hasForm(token)
+            ? ledger.read(
+                session -> session.shares().find(token).map(share -> view(session, share)))
+            : Optional.empty();
+    if (opened.isEmpty()) {
+      limits.wrongLink(ctx);
     }
-    return ledger.read(session -> session.shares().find(token).map(share -> view(session, share)));
+    return opened;
   }
 
   private Opened view(LedgerSession session, Share share) {

@@ -59,7 +59,11 @@ public final class WebServer implements AutoCloseable {
     Problems problems = new Problems(pages, assets);
     Previews previews = new Previews(ledger, folder.resolve("previews"));
     SharePage sharePage = new SharePage(pages, assets);
-    ShareRoutes shares = new ShareRoutes(ledger, previews, sharePage, clock);
+    ClientAddresses addresses = new ClientAddresses(settings.trustedProxy());
+    Limits limits = new Limits(addresses, clock);
+    ShareRoutes shares = new ShareRoutes(ledger, previews, sharePage, clock, limits);
+    Access access = new Access(settings, ledger, pages, assets, clock, addresses);
+    Guard guard = new Guard(settings, this::port, access);
     this.jobs = new ImportJobs(importer, FolderWatch.STANDARD_SETTLE);
     House house = new House(ledger, pages, assets, clock, skylines);
     this.owner =
@@ -72,11 +76,10 @@ public final class WebServer implements AutoCloseable {
               config.jetty.multipartConfig.maxInMemoryFileSize(1, SizeUnit.MB);
               config.routes.before(
                   ctx -> {
-                    Guard.headers(ctx);
-                    if (!ShareRoutes.isClients(ctx.path())) {
-                      Guard.owner(ctx);
-                    }
+                    guard.check(ctx);
+                    limits.upload(ctx);
                   });
+              access.register(config.routes);
               config.routes.get("/static/{fingerprint}/{name}", assets::serve);
               config.routes.get("/shots/{id}/preview", previews::serve);
               new MapRoutes(new MapTiles(ledger)).register(config.routes);
@@ -107,7 +110,7 @@ public final class WebServer implements AutoCloseable {
             : Javalin.create(
                 config -> {
                   common(config, problems);
-                  config.routes.before(Guard::headers);
+                  config.routes.before(ctx -> Guard.headers(ctx, settings.shareOrigin()));
                   shares.register(config.routes);
                 });
   }
@@ -155,6 +158,16 @@ public final class WebServer implements AutoCloseable {
    */
   public int sharePort() {
     return clients == null ? -1 : clients.port();
+  }
+
+  /** The owner's listener with its routes. */
+  Javalin ownerPages() {
+    return owner;
+  }
+
+  /** The clients' own listener with its routes, or null when there is none. */
+  @Nullable Javalin clientPages() {
+    return clients;
   }
 
   /** How a client reaches a share: scheme, host and port. */
