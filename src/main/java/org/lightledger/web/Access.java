@@ -3,7 +3,6 @@ package org.lightledger.web;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.Cookie;
-import io.javalin.http.HandlerType;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.SameSite;
 import java.net.URLEncoder;
@@ -128,7 +127,7 @@ final class Access {
     if (ctx.attribute(STANDING) != Standing.STRANGER || OPEN.matcher(ctx.path()).matches()) {
       return;
     }
-    if (ctx.method() == HandlerType.GET && !Pages.wantsPart(ctx)) {
+    if (ctx.req().getMethod().equals("GET") && !Pages.wantsPart(ctx)) {
       String wanted = URLEncoder.encode(wanted(ctx), StandardCharsets.UTF_8);
       ctx.redirect(LOGIN + "?to=" + wanted, HttpStatus.SEE_OTHER);
       ctx.skipRemainingHandlers();

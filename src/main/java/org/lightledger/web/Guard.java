@@ -1,7 +1,6 @@
 package org.lightledger.web;
 
 import io.javalin.http.Context;
-import io.javalin.http.HandlerType;
 import java.util.List;
 import java.util.Set;
 import java.util.function.IntSupplier;
@@ -17,8 +16,8 @@ import org.jspecify.annotations.Nullable;
 final class Guard {
   private static final Pattern LOOPBACK =
       Pattern.compile("(?i)(localhost|127\\.0\\.0\\.1|\\[::1\\])(:\\d{1,5})?");
-  private static final Set<HandlerType> READS =
-      Set.of(HandlerType.GET, HandlerType.HEAD, HandlerType.OPTIONS);
+  private static final Set<String> READS = Set.of("GET", "HEAD", "OPTIONS");
+  private static final Pattern BROKEN_ESCAPE = Pattern.compile("%(?![0-9A-Fa-f]{2})");
   private static final List<String> FORWARDING =
       List.of("Forwarded", "X-Forwarded-For", "X-Forwarded-Host", "X-Forwarded-Proto", "X-Real-IP");
   private static final String OWNER_POLICY =
@@ -39,7 +38,7 @@ final class Guard {
   }
 
   /** Headers of every answer; pages of the share tighten them. */
-  static void headers(Context ctx, @Nullable WebOrigin declared) {
+  private static void headers(Context ctx, @Nullable WebOrigin declared) {
     ctx.header("Content-Security-Policy", OWNER_POLICY);
     ctx.header("X-Content-Type-Options", "nosniff");
     ctx.header("X-Frame-Options", "DENY");
@@ -55,12 +54,42 @@ final class Guard {
     }
   }
 
+  /** Before each request of the clients' listener. */
+  static void clients(Context ctx, @Nullable WebOrigin declared) {
+    headers(ctx, declared);
+    address(ctx);
+  }
+
   /** Before each request of the owner's listener. */
   void check(Context ctx) {
     WebOrigin declared = settings.ownerOrigin(port.getAsInt());
     headers(ctx, declared);
+    address(ctx);
     if (!ShareRoutes.isClients(ctx.path())) {
       owner(ctx, declared);
+    }
+  }
+
+  /**
+   * Refuses an address that can not be read, and a header that would make another method of the
+   * request's: the routing believes X-HTTP-Method-Override, and no page of ours sends it.
+   */
+  private static void address(Context ctx) {
+    if (!ctx.method().name().equals(ctx.req().getMethod())) {
+      throw new PageProblem(
+          400,
+          "The request says two methods",
+          "A header asks for another method than the request itself.",
+          "Send it without X-HTTP-Method-Override.",
+          List.of());
+    }
+    if (BROKEN_ESCAPE.matcher(ctx.path()).find()) {
+      throw new PageProblem(
+          400,
+          "The address is not well formed",
+          "After a percent sign two digits from 0 to F are expected.",
+          "Check the address.",
+          List.of());
     }
   }
 
@@ -84,7 +113,7 @@ final class Guard {
           "Set one with the verb \"password\", and start with --owner-address.");
     }
     String origin = outside && declared != null ? declared.text() : "http://" + host;
-    if (!READS.contains(ctx.method()) && comesFromElsewhere(ctx, origin, passwordHolds)) {
+    if (!READS.contains(ctx.req().getMethod()) && comesFromElsewhere(ctx, origin, passwordHolds)) {
       throw refused(
           "Another site's page asked for this change.", "Send the form from this page itself.");
     }

@@ -4,9 +4,13 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
+import java.nio.charset.IllegalCharsetNameException;
+import java.nio.charset.UnsupportedCharsetException;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.eclipse.jetty.http.HttpException;
+import org.eclipse.jetty.io.EofException;
 import org.lightledger.store.LedgerException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -47,7 +51,20 @@ final class Problems {
     }
   }
 
+  /** A request that broke off or can not be read is the sender's matter, and no failure of ours. */
   void unexpected(Exception problem, Context ctx) {
+    for (Throwable cause = problem; cause != null; cause = cause.getCause()) {
+      if (cause instanceof HttpException unreadable) {
+        show(ctx, ErrorPage.of(unreadable.getCode()));
+        return;
+      }
+      if (cause instanceof EofException
+          || cause instanceof IllegalCharsetNameException
+          || cause instanceof UnsupportedCharsetException) {
+        show(ctx, ErrorPage.of(400));
+        return;
+      }
+    }
     LOG.error("{} {} failed", ctx.method(), ctx.path(), problem);
     show(ctx, ErrorPage.of(500));
   }

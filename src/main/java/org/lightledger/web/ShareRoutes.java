@@ -42,7 +42,9 @@ final class ShareRoutes {
 
   void register(RoutesConfig routes) {
     routes.get("/s/{token}", this::page);
+    routes.head("/s/{token}", this::page);
     routes.get("/s/{token}/picture/{number}", this::picture);
+    routes.head("/s/{token}/picture/{number}", this::picture);
   }
 
   private record Opened(Share share, @Nullable SharedShortlist view) {}

@@ -110,7 +110,7 @@ public final class WebServer implements AutoCloseable {
             : Javalin.create(
                 config -> {
                   common(config, problems);
-                  config.routes.before(ctx -> Guard.headers(ctx, settings.shareOrigin()));
+                  config.routes.before(ctx -> Guard.clients(ctx, settings.shareOrigin()));
                   shares.register(config.routes);
                 });
   }

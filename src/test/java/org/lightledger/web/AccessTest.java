@@ -126,7 +126,6 @@ class AccessTest {
   }
 
   @Test
-  @Test
   void anotherPasswordAndTimeLogEverybodyOutAndNoPasswordLetsNobodyIn(@TempDir Path other) {
     try (LockedSite site = new LockedSite(other)) {
       RawClient client = site.client();

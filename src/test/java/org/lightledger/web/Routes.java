@@ -33,7 +33,7 @@ final class Routes {
     }
 
     boolean reads() {
-      return method == HandlerType.GET;
+      return method.equals(HandlerType.GET) || method.equals(HandlerType.HEAD);
     }
 
     @Override

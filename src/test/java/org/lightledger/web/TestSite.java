@@ -25,6 +25,7 @@ import org.lightledger.access.OwnerPassword;
 import org.lightledger.access.PasswordHash;
 import org.lightledger.ask.Asker;
 import org.lightledger.correction.Corrections;
+import org.lightledger.demo.DemoLedger;
 import org.lightledger.indexing.ImportOptions;
 import org.lightledger.indexing.ImportProgress;
 import org.lightledger.indexing.Importer;
@@ -119,6 +120,12 @@ final class TestSite implements AutoCloseable {
 
   TestSite withPhotos() {
     importer.run(List.of(writePhotos()), ImportOptions.standard(), ImportProgress.NONE);
+    return this;
+  }
+
+  /** The ledger of the demo, with its elevation and map. */
+  TestSite withDemo() {
+    DemoLedger.fill(ledgerFolder(), ledger, importer, clock, ImportProgress.NONE);
     return this;
   }
 
