@@ -55,8 +55,12 @@ final class Limits {
       throw new PageProblem(
           429,
           "Too many at once",
-          "Too many " + what + " came from your network.",
-          "Wait " + Words.count((int) seconds, "second", "seconds") + ", then try again.",
+          "Too many "
+              + what
+              + " came from your network; wait "
+              + Words.count((int) seconds, "second", "seconds")
+              + ".",
+          "Then try again.",
           List.of());
     }
   }

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import org.eclipse.jetty.http.HttpException;
 import org.eclipse.jetty.io.EofException;
+import org.jspecify.annotations.Nullable;
 import org.lightledger.store.LedgerException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -22,10 +23,22 @@ final class Problems {
 
   private final Pages pages;
   private final Assets assets;
+  private final @Nullable SharePage clients;
 
-  Problems(Pages pages, Assets assets) {
+  private Problems(Pages pages, Assets assets, @Nullable SharePage clients) {
     this.pages = pages;
     this.assets = assets;
+    this.clients = clients;
+  }
+
+  /** Problems on pages of the owner. */
+  static Problems forOwner(Pages pages, Assets assets) {
+    return new Problems(pages, assets, null);
+  }
+
+  /** Problems on pages of clients, which show nothing of the owner's rooms. */
+  static Problems forClients(Pages pages, Assets assets, SharePage clients) {
+    return new Problems(pages, assets, clients);
   }
 
   void page(PageProblem problem, Context ctx) {
@@ -73,6 +86,9 @@ final class Problems {
     ctx.status(page.status());
     if (wantsJson(ctx)) {
       ctx.contentType("application/problem+json").result(json(page));
+    } else if (clients != null) {
+      ctx.header("Content-Security-Policy", clients.policy());
+      ctx.html(clients.over(page.title(), page.message()));
     } else if (Pages.wantsPart(ctx)) {
       pages.part(ctx, "problem", page);
     } else {

@@ -56,7 +56,6 @@ public final class WebServer implements AutoCloseable {
     this.skylines = new SkylineKeeper(ledger, new SkylineWork(ledger, clock));
     Assets assets = Assets.load();
     Pages pages = new Pages();
-    Problems problems = new Problems(pages, assets);
     Previews previews = new Previews(ledger, folder.resolve("previews"));
     SharePage sharePage = new SharePage(pages, assets);
     ClientAddresses addresses = new ClientAddresses(settings.trustedProxy());
@@ -69,7 +68,7 @@ public final class WebServer implements AutoCloseable {
     this.owner =
         Javalin.create(
             config -> {
-              common(config, problems);
+              common(config, Problems.forOwner(pages, assets));
               config.jetty.multipartConfig.cacheDirectory(folder.toString());
               config.jetty.multipartConfig.maxFileSize(MOST_UPLOAD_MB, SizeUnit.MB);
               config.jetty.multipartConfig.maxTotalRequestSize(MOST_UPLOAD_MB, SizeUnit.MB);
@@ -109,7 +108,7 @@ public final class WebServer implements AutoCloseable {
             ? null
             : Javalin.create(
                 config -> {
-                  common(config, problems);
+                  common(config, Problems.forClients(pages, assets, sharePage));
                   config.routes.before(ctx -> Guard.clients(ctx, settings.shareOrigin()));
                   shares.register(config.routes);
                 });

@@ -150,7 +150,8 @@ class InjectionAttackTest {
       assertThat(shown).as("pages that show a probe as text").isGreaterThan(5);
       String token =
           locked.site().ledger().read(session -> session.shares().ofShortlist(1)).get(0).token();
-      String shared = new RawClient(locked.site().sharePort()).get("/s/" + token).body();
+      RawClient clients = new RawClient(locked.site().sharePort());
+      String shared = clients.get("/s/" + token, "X-Forwarded-For: 198.51.100.4").body();
       assertThat(shared).contains("&lt;zz-probe");
       assertThat(live(shared)).isEmpty();
     }

@@ -134,6 +134,7 @@ class ShareAttackTest {
               clients.send(
                   method, before + route.with("1"), locked.owner().toArray(String[]::new), "");
           assertThat(answer.status()).as("%s %s%s", method, before, route).isIn(400, 404, 405, 429);
+          assertThat(answer.body()).doesNotContain("href=\"/spots\"", "rooms");
           sent++;
         }
       }
