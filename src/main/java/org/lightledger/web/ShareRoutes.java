@@ -3,9 +3,12 @@ package org.lightledger.web;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.share.Redaction;
 import org.lightledger.share.Share;
@@ -22,6 +25,10 @@ final class ShareRoutes {
   private static final String PREFIX = "/s/";
   private static final int PICTURE_WIDTH = 1600;
 
+  /** The shortlist's page tells the minute. */
+  private static final Duration SEEN_EVERY = Duration.ofMinutes(1);
+
+  private final Map<Long, Instant> seen = new ConcurrentHashMap<>();
   private final Ledger ledger;
   private final Previews previews;
   private final SharePage sharePage;
@@ -64,14 +71,25 @@ final class ShareRoutes {
           "Ask the photographer who sent it to you for a new one.");
       return;
     }
-    Instant now = clock.instant();
-    ledger.write(
-        session -> {
-          session.shares().seen(opened.share().id(), now);
-          return opened.share().id();
-        });
+    noteSeen(opened.share());
     String pictures = PREFIX + opened.share().token() + "/picture/";
     ctx.html(sharePage.linked(opened.view(), pictures, SharePage.Mode.LINK));
+  }
+
+  /**
+   * Notes that a client opened a share, at most once in a minute: a client would else wait for the
+   * writer, which an import keeps busy.
+   */
+  private void noteSeen(Share share) {
+    Instant now = clock.instant();
+    Instant last = seen.get(share.id());
+    boolean isOurs =
+        last == null
+            ? seen.putIfAbsent(share.id(), now) == null
+            : !now.isBefore(last.plus(SEEN_EVERY)) && seen.replace(share.id(), last, now);
+    if (isOurs) {
+      ledger.change(session -> session.shares().seen(share.id(), now));
+    }
   }
 
   private void picture(Context ctx) {
