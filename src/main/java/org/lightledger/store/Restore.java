@@ -24,6 +24,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import org.lightledger.exchange.SpotReader;
 
 /**
  * Makes a folder's ledger from a backup. The backup is copied beside the ledger, checked and
@@ -32,6 +33,9 @@ import org.jspecify.annotations.Nullable;
  * every moment, and no file is ever deleted but copies that were not finished.
  */
 final class Restore {
+  /** The smallest page of SQLite (sqlite.org/fileformat2.html, 1.3.2). */
+  private static final int SMALLEST_DATABASE_BYTES = 512;
+
   private static final String PART = "restore-";
   private static final String PART_END = ".part";
   private static final String ASIDE = "ledger-before-";
@@ -229,7 +233,11 @@ final class Restore {
   }
 
   /** Makes the ledger one file, unless it is damaged; refuses one that a program has open. */
-  private void closeLedger() throws SQLException {
+  private void closeLedger() throws IOException, SQLException {
+    // SQLite deletes the log of a file that is too short to be a database: it must not see it.
+    if (!SpotReader.isSqlite(ledger) || Files.size(ledger) < SMALLEST_DATABASE_BYTES) {
+      return;
+    }
     try {
       intoOneFile(ledger);
     } catch (SQLException e) {
