@@ -85,7 +85,7 @@ public final class WebServer implements AutoCloseable {
               new MapRoutes(new MapTiles(ledger)).register(config.routes);
               new AskRoutes(house, asker, new LedgerStock(ledger)).register(config.routes);
               new QuestionRoutes(house).register(config.routes);
-              new SpotListRoutes(house).register(config.routes);
+              new SpotListRoutes(house, importer.spotAdding()).register(config.routes);
               SpotRoutes spots = new SpotRoutes(house, sun);
               spots.register(config.routes);
               new MeasuredRoutes(house, spots).register(config.routes);

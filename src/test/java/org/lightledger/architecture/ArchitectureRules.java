@@ -15,7 +15,7 @@ import java.util.Map;
 final class ArchitectureRules {
   /** The core: no SQL, no HTTP, no files of others, no clock. */
   static final String[] CORE = {
-    "geo", "sun", "light", "spot", "ask", "shortlist", "share", "skyline", "map"
+    "geo", "sun", "light", "spot", "ask", "shortlist", "share", "skyline", "map", "exchange"
   };
 
   /** Which room alone may use which library. */
@@ -54,6 +54,14 @@ final class ArchitectureRules {
             .should()
             .dependOnClassesThat()
             .resideInAnyPackage(inRoot(root, "store", "web", "cli", "indexing")));
+    rules.put(
+        "what reads the files of strangers opens no connection",
+        noClasses()
+            .that()
+            .resideInAPackage(root + ".exchange..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage("java.net.."));
     rules.put(
         "nobody imports app",
         noClasses()
