@@ -112,7 +112,7 @@ final class RandomRequests {
   }
 
   private Claim claim(int spanMin) {
-    return switch (random.nextInt(12)) {
+    return switch (random.nextInt(40)) {
       case 0 -> Claim.EXCLUDED;
       case 1 -> Claim.LOCKED;
       case 2 -> new Claim(Claim.State.LOCKED, between(1, 2), null);
@@ -129,7 +129,7 @@ final class RandomRequests {
     boolean meets = random.nextBoolean();
     for (PlanCandidate from : candidates) {
       for (PlanCandidate to : candidates) {
-        if (from != to && random.nextInt(10) > 0) {
+        if (from != to && random.nextInt(20) > 0) {
           between.put(new DriveTable.Leg(from.spotId(), to.spotId()), drive());
         }
       }
