@@ -26,7 +26,7 @@ public final class SunlightMaker {
   /** Where any direction works one looks every so many degrees. Own choice. */
   static final int OPEN_STEP_DEG = 10;
 
-  /** The evidence is looked up every so many minutes, in which the sun moves 1.25 degrees. */
+  /** The evidence is looked up in the middle of so many minutes; the sun moves 1.25 degrees. */
   private static final int TIER_EVERY_MIN = 5;
 
   private static final Duration HALF_A_MINUTE = Duration.ofSeconds(30);
@@ -106,7 +106,7 @@ public final class SunlightMaker {
       Instant middle = from.plus(Duration.ofMinutes(minute)).plus(HALF_A_MINUTE);
       SpotLight light = view.lightAt(middle);
       if (minute % TIER_EVERY_MIN == 0) {
-        tier = view.tierAt(from.plus(Duration.ofMinutes(minute + TIER_EVERY_MIN / 2)));
+        tier = view.tierAt(middle.plus(Duration.ofMinutes(TIER_EVERY_MIN / 2)));
       }
       told.add(new SpotSunlight.Minute(light.light(), tier, light.marginDeg()));
       if (direct != null) {

@@ -2,6 +2,7 @@ package org.lightledger.session.drive;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -124,6 +125,30 @@ class GraphRoadsTest {
         .hasMessageContaining("no-such-file.osm.pbf");
     assertThat(GraphRoads.open(ledger, other)).isEmpty();
     assertThat(Files.exists(ledger.resolve("roads").resolve(other + "-1"))).isFalse();
+  }
+
+  @Test
+  void thePackedFormOfTheSameStreetsGivesTheSameRoutes() throws Exception {
+    Path osmium = Path.of("/usr/bin/osmium");
+    assumeTrue(Files.isExecutable(osmium), "osmium is not installed");
+    Path pbf = ledger.resolve("krems.osm.pbf");
+    Process made =
+        new ProcessBuilder(
+                osmium.toString(),
+                "cat",
+                "-o",
+                pbf.toString(),
+                Reference.path("extract/krems.osm.gz").toString())
+            .inheritIO()
+            .start();
+    assertThat(made.waitFor()).isZero();
+    String packed = "d".repeat(64);
+    GraphRoads.prepare(pbf, packed, ledger);
+    try (GraphRoads same = GraphRoads.open(ledger, packed).orElseThrow()) {
+      for (GeoPoint[] pair : pairs(20)) {
+        assertThat(same.between(pair[0], pair[1])).isEqualTo(roads.between(pair[0], pair[1]));
+      }
+    }
   }
 
   /** By what the fastest route is chosen: its seconds, and 90 more for each kilometre. */

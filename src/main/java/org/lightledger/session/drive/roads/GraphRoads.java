@@ -22,6 +22,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.lightledger.geo.GeoPoint;
+import org.lightledger.map.osm.RoadsFile;
 import org.lightledger.session.drive.Roads;
 
 /**
@@ -76,16 +77,20 @@ public final class GraphRoads implements Roads, AutoCloseable {
     Path begun = ready.resolveSibling(ready.getFileName() + ".part");
     delete(begun);
     Files.createDirectories(begun);
+    Path roads = ready.resolveSibling(ready.getFileName() + ".osm.gz");
     GraphHopper hopper = car(begun);
     try {
-      hopper.setOSMFile(extract.toString());
+      RoadsFile.write(extract, roads);
+      hopper.setOSMFile(roads.toString());
       hopper.importOrLoad();
     } catch (RuntimeException e) {
       throw new IOException(
-          "The roads of %s can not be read: %s".formatted(extract.getFileName(), e.getMessage()),
+          "No routes can be made of the roads of %s: %s"
+              .formatted(extract.getFileName(), e.getMessage()),
           e);
     } finally {
       hopper.close();
+      Files.deleteIfExists(roads);
     }
     Files.move(begun, ready, StandardCopyOption.ATOMIC_MOVE);
   }
