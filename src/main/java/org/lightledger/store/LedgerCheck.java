@@ -141,7 +141,21 @@ public final class LedgerCheck {
                 "corrected_shots",
                 "corrected_spots",
                 "maps",
-                "map_stock"));
+                "map_stock",
+                "clients",
+                "packages",
+                "sessions",
+                "session_candidates",
+                "plans",
+                "plan_stops",
+                "drives",
+                "spot_hours",
+                "client_questions",
+                "answers",
+                "templates",
+                "sent_messages",
+                "gear",
+                "session_items"));
     for (String table : FEATURES) {
       missing.add(table);
       missing.add("rtree_" + table + "_geom");

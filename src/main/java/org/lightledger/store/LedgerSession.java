@@ -35,7 +35,21 @@ public final class LedgerSession {
     QUESTIONS,
     MAPS,
     OBSTRUCTIONS,
-    MAP_FEATURES
+    MAP_FEATURES,
+    CLIENTS,
+    PACKAGES,
+    SESSIONS,
+    SESSION_CANDIDATES,
+    PLANS,
+    PLAN_STOPS,
+    DRIVES,
+    SPOT_HOURS,
+    CLIENT_QUESTIONS,
+    ANSWERS,
+    TEMPLATES,
+    SENT_MESSAGES,
+    GEAR,
+    SESSION_ITEMS
   }
 
   private final Connection connection;

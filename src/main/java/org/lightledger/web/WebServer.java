@@ -79,6 +79,7 @@ public final class WebServer implements AutoCloseable {
                   });
               config.routes.get("/static/{fingerprint}/{name}", assets::serve);
               config.routes.get("/shots/{id}/preview", previews::serve);
+              new ShotContrast(house, previews).register(config.routes);
               new MapRoutes(new MapTiles(ledger)).register(config.routes);
               new AskRoutes(house, asker, new LedgerStock(ledger)).register(config.routes);
               new QuestionRoutes(house).register(config.routes);
