@@ -97,7 +97,9 @@ final class Backwards {
     for (int within = 0; within <= Math.min(1, left.changed()); within++) {
       for (int length = stays.leastSteps(); length <= stays.mostSteps(); length++) {
         int from = left.step() - stays.busySteps(length, within == 1);
-        if (from < call || !problem.allowed(candidate, position, from)) {
+        if (from < call
+            || !problem.allowedAs(candidate, position)
+            || !problem.allowedFrom(candidate, from)) {
           continue;
         }
         Solution.Stop stop =

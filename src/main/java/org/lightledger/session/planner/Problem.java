@@ -1,6 +1,7 @@
 package org.lightledger.session.planner;
 
 import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.lightledger.session.drive.Drive;
@@ -10,6 +11,8 @@ import org.lightledger.session.drive.DriveTable;
 final class Problem {
   /** No drive leads there. */
   static final int NO_WAY = -1;
+
+  private static final int ANY = Integer.MIN_VALUE;
 
   final PlanRequest request;
   final List<PlanCandidate> candidates;
@@ -30,6 +33,14 @@ final class Problem {
   final long[][] driveCost;
   final long[] firstDriveCost;
   final int mustMask;
+
+  /** For each candidate and step whether an outfit can be changed right after it, right before. */
+  private final boolean[][] changeAfter;
+
+  private final boolean[][] changeBefore;
+
+  /** For each candidate the step at which shooting is to begin; {@link #ANY} for any. */
+  private final int[] lockedStep;
 
   Problem(PlanRequest request) {
     this.request = request;
@@ -53,6 +64,19 @@ final class Problem {
     this.firstReadyMin = new int[count];
     this.firstDriveCost = new long[count];
     this.mustMask = drivesAndLocks();
+    this.changeAfter = new boolean[count][steps + 1];
+    this.changeBefore = new boolean[count][steps + 1];
+    this.lockedStep = new int[count];
+    for (int i = 0; i < count; i++) {
+      Instant shootFrom = candidates.get(i).claim().shootFrom();
+      lockedStep[i] = shootFrom == null ? ANY : stepFrom(shootFrom);
+      for (int step = 0; step <= steps; step++) {
+        int minute = step * gridMin;
+        boolean changing = stays[i].changing();
+        changeAfter[i][step] = changing && stays[i].isOpen(minute, minute + changeMin());
+        changeBefore[i][step] = changing && stays[i].isOpen(minute - changeMin(), minute);
+      }
+    }
   }
 
   private int drivesAndLocks() {
@@ -87,29 +111,30 @@ final class Problem {
     return StayTable.ceil(minutes, gridMin);
   }
 
-  /** Whether a candidate may be the stop at a place in the order, from a step on. */
-  boolean allowed(int candidate, int position, int fromStep) {
-    Claim claim = candidates.get(candidate).claim();
-    if (claim.position() != null && claim.position() != position) {
-      return false;
-    }
-    return claim.shootFrom() == null || lockedStep(claim.shootFrom()) == fromStep;
+  /** Whether a candidate may be the stop at a place in the order. */
+  boolean allowedAs(int candidate, int position) {
+    Integer locked = candidates.get(candidate).claim().position();
+    return locked == null || locked == position;
   }
 
-  private int lockedStep(java.time.Instant shootFrom) {
-    long millis = Duration.between(request.frame().earliestStart(), shootFrom).toMillis();
+  /** Whether shooting at a candidate may begin at a step. */
+  boolean allowedFrom(int candidate, int fromStep) {
+    return lockedStep[candidate] == ANY || lockedStep[candidate] == fromStep;
+  }
+
+  /** The first step that is not before an instant. */
+  private int stepFrom(Instant instant) {
+    long millis = Duration.between(request.frame().earliestStart(), instant).toMillis();
     return Math.toIntExact(-Math.floorDiv(-millis, gridMin * 60_000L));
   }
 
   /** Whether an outfit can be changed right after shooting at a stop ended. */
   boolean canChangeAfter(int candidate, int step) {
-    int fromMin = step * gridMin;
-    return stays[candidate].changing() && stays[candidate].isOpen(fromMin, fromMin + changeMin());
+    return changeAfter[candidate][step];
   }
 
   /** Whether an outfit can be changed right before shooting at a stop begins. */
   boolean canChangeBefore(int candidate, int step) {
-    int untilMin = step * gridMin;
-    return stays[candidate].changing() && stays[candidate].isOpen(untilMin - changeMin(), untilMin);
+    return changeBefore[candidate][step];
   }
 }

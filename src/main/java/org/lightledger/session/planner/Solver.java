@@ -38,6 +38,12 @@ final class Solver {
   private final long[] ended;
   private final long[] arrived;
 
+  /** For each state and count of changes the first step at which shooting can have ended. */
+  private final int[] firstEnded;
+
+  /** For each count of changes the first step at which one can be ready. */
+  private final int[] firstArrived;
+
   /** The best worth of any whole plan with exactly these stops. */
   private final long[] bestOfSet;
 
@@ -71,6 +77,8 @@ final class Solver {
     this.stateCount = states;
     this.ended = new long[stateCount * outfits * width];
     this.arrived = new long[outfits * width];
+    this.firstEnded = new int[stateCount * outfits];
+    this.firstArrived = new int[outfits];
   }
 
   /** Solves a problem. */
@@ -100,6 +108,7 @@ final class Solver {
 
   private void from(int call) {
     Arrays.fill(ended, NEVER);
+    Arrays.fill(firstEnded, width);
     int reach = Math.min(problem.lengthSteps, problem.steps - call);
     long before = best;
     for (int mask : masks) {
@@ -122,6 +131,7 @@ final class Solver {
   /** Fills in the most that can have been earned when shooting at the next stop begins. */
   private boolean arrive(int mask, int next, int call, int reach) {
     Arrays.fill(arrived, NEVER);
+    Arrays.fill(firstArrived, width);
     if (mask == 0) {
       int ready = problem.firstReadyMin[next];
       int step = problem.stepsFor(Math.max(0, ready));
@@ -129,6 +139,7 @@ final class Solver {
         return false;
       }
       arrived[step] = -problem.firstDriveCost[next];
+      firstArrived[0] = step;
       return true;
     }
     boolean any = false;
@@ -148,34 +159,45 @@ final class Solver {
     boolean any = false;
     for (int changed = 0; changed < outfits; changed++) {
       int from = at(mask, last, changed);
+      int start = firstEnded[from / width] + delay;
+      if (start > reach) {
+        continue;
+      }
+      any = true;
+      firstArrived[changed] = Math.min(firstArrived[changed], start);
       int to = changed * width;
       long plain = NEVER;
-      long afterChange = NEVER;
-      long uncovered = NEVER;
-      for (int step = delay; step <= reach; step++) {
+      for (int step = start; step <= reach; step++) {
         plain = Math.max(plain, ended[from + step - delay]);
-        if (plain == NEVER) {
-          continue;
-        }
-        any = true;
         arrived[to + step] = Math.max(arrived[to + step], plain - cost);
-        if (changed + 1 < outfits && step >= changing) {
-          long left = ended[from + step - changing];
-          uncovered = Math.max(uncovered, left);
-          if (left > afterChange && problem.canChangeAfter(last, call + step - changing)) {
-            afterChange = left;
-          }
-          long with =
-              uncovered > afterChange && problem.canChangeBefore(next, call + step)
-                  ? uncovered
-                  : afterChange;
-          if (with != NEVER) {
-            arrived[to + width + step] = Math.max(arrived[to + width + step], with - cost);
-          }
-        }
+      }
+      if (changed + 1 < outfits) {
+        arriveChanged(last, next, call, reach, new Row(from, changing, to + width, cost));
       }
     }
     return any;
+  }
+
+  /** Values of leaving in one row, so many steps later values of arriving in another. */
+  private record Row(int from, int delay, int to, long cost) {}
+
+  private void arriveChanged(int last, int next, int call, int reach, Row row) {
+    int start = firstEnded[row.from / width] + row.delay;
+    int changed = row.to / width;
+    firstArrived[changed] = Math.min(firstArrived[changed], start);
+    long changedThere = NEVER;
+    long any = NEVER;
+    for (int step = start; step <= reach; step++) {
+      long left = ended[row.from + step - row.delay];
+      any = Math.max(any, left);
+      if (left > changedThere && problem.canChangeAfter(last, call + step - row.delay)) {
+        changedThere = left;
+      }
+      long with = problem.canChangeBefore(next, call + step) ? any : changedThere;
+      if (with != NEVER) {
+        arrived[row.to + step] = Math.max(arrived[row.to + step], with - row.cost);
+      }
+    }
   }
 
   /** Goes through the stays at the next stop. */
@@ -187,17 +209,22 @@ final class Solver {
     boolean mayEnd =
         position >= problem.request.limits().least()
             && (with & problem.mustMask) == problem.mustMask;
-    if (!goesOn && !mayEnd) {
+    if (!(goesOn || mayEnd) || !problem.allowedAs(next, position)) {
       return;
     }
     long warmth = Worth.warmth(problem.candidates.get(next).warmth());
-    for (int changed = 0; changed < outfits; changed++) {
-      for (int step = 0; step <= reach; step++) {
+    for (int changed = goesOn ? 0 : Math.max(0, outfits - 2); changed < outfits; changed++) {
+      for (int step = firstArrived[changed]; step <= reach; step++) {
         long before = arrived[changed * width + step];
-        if (before == NEVER || !problem.allowed(next, position, call + step)) {
+        if (before == NEVER || !problem.allowedFrom(next, call + step)) {
           continue;
         }
         for (int within = 0; within <= 1 && changed + within < outfits; within++) {
+          boolean ends = mayEnd && changed + within == outfits - 1;
+          if (!goesOn && !ends) {
+            continue;
+          }
+          int state = goesOn ? at(with, next, changed + within) : 0;
           for (int length = stays.leastSteps(); length <= stays.mostSteps(); length++) {
             int until = step + stays.busySteps(length, within == 1);
             if (until > reach) {
@@ -208,10 +235,10 @@ final class Solver {
               continue;
             }
             if (goesOn) {
-              int state = at(with, next, changed + within) + until;
-              ended[state] = Math.max(ended[state], before + warmth + mid);
+              ended[state + until] = Math.max(ended[state + until], before + warmth + mid);
+              firstEnded[state / width] = Math.min(firstEnded[state / width], until);
             }
-            if (mayEnd && changed + within == outfits - 1) {
+            if (ends) {
               long worth = before + warmth + stays.worth(call + step, length, within, 1);
               bestOfSet[with] = Math.max(bestOfSet[with], worth);
               if (worth > best) {

@@ -23,7 +23,10 @@ final class StayTable {
   private final int lastGoodMin;
   private final int leastSteps;
   private final int mostSteps;
-  private final long[][][][] worth;
+  private final int lengths;
+
+  /** By first step, length, change within and end, in this order. */
+  private final long[] worth;
 
   /**
    * A stay's best facing and where in it the outfit is changed.
@@ -55,6 +58,7 @@ final class StayTable {
     this.lastGoodMin = lastGoodMin;
     this.leastSteps = ceil(candidate.leastMin(), gridMin);
     this.mostSteps = Math.min(steps, Math.max(leastSteps, candidate.wantedMin() / gridMin));
+    this.lengths = Math.max(0, mostSteps - leastSteps + 1);
     this.sums = sums();
     this.worth = worth();
   }
@@ -101,7 +105,7 @@ final class StayTable {
 
   /** The worth of the best such stay; {@link #NEVER} when there is none. */
   long worth(int from, int shootingSteps, int changed, int last) {
-    return worth[from][shootingSteps - leastSteps][changed][last];
+    return worth[index(from, shootingSteps, changed) + last];
   }
 
   /** Whether it is open for all of a stretch, in minutes of the frame. */
@@ -177,20 +181,23 @@ final class StayTable {
     return all;
   }
 
-  private long[][][][] worth() {
-    long[][][][] table = new long[steps + 1][Math.max(0, mostSteps - leastSteps + 1)][2][2];
+  private int index(int from, int shootingSteps, int changed) {
+    return ((from * lengths + shootingSteps - leastSteps) * 2 + changed) * 2;
+  }
+
+  private long[] worth() {
+    long[] table = new long[(steps + 1) * lengths * 4];
+    Arrays.fill(table, NEVER);
     for (int from = 0; from <= steps; from++) {
       for (int length = leastSteps; length <= mostSteps; length++) {
         for (int changed = 0; changed <= 1; changed++) {
           int until = from + busySteps(length, changed == 1);
-          boolean possible =
-              until <= steps
-                  && isOpen(from * gridMin, until * gridMin)
-                  && (changed == 0 || (changing && length >= 2));
-          long[] both = table[from][length - leastSteps][changed];
-          Arrays.fill(both, NEVER);
-          if (possible) {
-            fill(both, from, length, changed == 1);
+          if (until <= steps
+              && isOpen(from * gridMin, until * gridMin)
+              && (changed == 0 || (changing && length >= 2))) {
+            int at = index(from, length, changed);
+            table[at] = best(new Stay(from, length, changed == 1, false));
+            table[at + 1] = best(new Stay(from, length, changed == 1, true));
           }
         }
       }
@@ -198,15 +205,16 @@ final class StayTable {
     return table;
   }
 
-  private void fill(long[] both, int from, int length, boolean changed) {
-    for (int last = 0; last <= 1; last++) {
-      Stay stay = new Stay(from, length, changed, last == 1);
-      for (int facing = 0; facing < sums.length; facing++) {
-        for (int split = changed ? 1 : 0; split <= (changed ? length - 1 : 0); split++) {
-          both[last] = Math.max(both[last], value(facing, split, stay));
-        }
+  private long best(Stay stay) {
+    long best = NEVER;
+    for (int facing = 0; facing < sums.length; facing++) {
+      for (int split = stay.changed() ? 1 : 0;
+          split <= (stay.changed() ? stay.steps() - 1 : 0);
+          split++) {
+        best = Math.max(best, value(facing, split, stay));
       }
     }
+    return best;
   }
 
   private long value(int facing, int split, Stay stay) {
