@@ -31,7 +31,7 @@ import org.lightledger.ask.Sky;
  * change or a tent is there; exactly as many outfits are worn as wished; shooting and changing lie
  * within one opening window; from call time to end it takes no longer than the session's length. Of
  * plans of equal worth the one with the latest call time is taken, then the one with the fewest
- * stops, then the one whose spots have the smaller numbers.
+ * stops, then one that depends on the numbers of the spots alone.
  *
  * <p>Safe for use by several threads.
  */

@@ -225,6 +225,6 @@ final class Refusals {
 
   private static boolean feasible(PlanRequest request) {
     Problem problem = new Problem(request);
-    return problem.count > 0 && Solver.solve(problem).solution().isPresent();
+    return problem.count > 0 && Solver.isFeasible(problem);
   }
 }

@@ -67,7 +67,7 @@ final class Rejections {
                       other.spotId() == candidate.spotId()
                           ? other.alwaysOpen().with(locked)
                           : other));
-      if (Solver.solve(open).solution().isPresent()) {
+      if (Solver.isFeasible(open)) {
         return rejected(
             candidate,
             Rule.OPENING,

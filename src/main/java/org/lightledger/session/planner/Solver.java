@@ -19,7 +19,7 @@ import org.jspecify.annotations.Nullable;
  * about sum over sets of up to s-1 stops of n x k x t x (s + lengths of a stay).
  *
  * <p>Of plans of equal worth the one found first stays: the latest call time, then the fewest
- * stops, then candidates by number. Not safe for use by several threads.
+ * stops, then by the numbers of the spots alone. Not safe for use by several threads.
  */
 final class Solver {
   private static final long NEVER = StayTable.NEVER;
@@ -88,6 +88,17 @@ final class Solver {
       solver.from(call);
     }
     return solver;
+  }
+
+  /**
+   * Whether any plan keeps all the rules; the late call times, which leave little to try, first.
+   */
+  static boolean isFeasible(Problem problem) {
+    Solver solver = new Solver(problem);
+    for (int call = problem.steps; call >= 0 && solver.solution == null; call--) {
+      solver.from(call);
+    }
+    return solver.solution != null;
   }
 
   /** The best plan; nothing when no plan keeps all the rules. */
