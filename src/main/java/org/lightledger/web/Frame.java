@@ -19,6 +19,10 @@ public record Frame(String title, Room room, Assets assets, int attention, @Null
     ASK,
     /** The stock of spots. */
     SPOTS,
+    /** What is due. */
+    TODAY,
+    /** Sessions with clients. */
+    SESSIONS,
     /** Shortlists for clients. */
     SHORTLISTS,
     /** Imports. */
