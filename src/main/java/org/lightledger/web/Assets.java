@@ -36,6 +36,7 @@ public final class Assets {
           Map.entry("attention.css", OWN + "attention.css"),
           Map.entry("lists.css", OWN + "lists.css"),
           Map.entry("share.css", OWN + "share.css"),
+          Map.entry("sessions.css", OWN + "sessions.css"),
           Map.entry("draw.css", OWN + "draw.css"),
           Map.entry("login.css", OWN + "login.css"),
           Map.entry("exchange.css", OWN + "exchange.css"),

@@ -26,6 +26,10 @@ public record Frame(
     ASK,
     /** The stock of spots. */
     SPOTS,
+    /** What is due. */
+    TODAY,
+    /** Sessions with clients. */
+    SESSIONS,
     /** Shortlists for clients. */
     SHORTLISTS,
     /** Imports. */
