@@ -50,7 +50,9 @@ public final class LedgerSession {
     TEMPLATES,
     SENT_MESSAGES,
     GEAR,
-    SESSION_ITEMS
+    SESSION_ITEMS,
+    SPOT_HAZARDS,
+    FIELD_ENTRIES
   }
 
   private final Connection connection;
@@ -77,6 +79,8 @@ public final class LedgerSession {
   private final DriveStore drives = new DriveStore(this);
   private final QuestionnaireStore questionnaire = new QuestionnaireStore(this);
   private final PackStore packing = new PackStore(this);
+  private final HazardStore hazards = new HazardStore(this);
+  private final FieldStore field = new FieldStore(this);
   private boolean active;
 
   LedgerSession(Connection connection) {
@@ -180,6 +184,24 @@ public final class LedgerSession {
    */
   public TraitStore traits() {
     return traits;
+  }
+
+  /**
+   * What is dangerous or forbidden at spots.
+   *
+   * @return its store
+   */
+  public HazardStore hazards() {
+    return hazards;
+  }
+
+  /**
+   * What came in from the field.
+   *
+   * @return its store
+   */
+  public FieldStore field() {
+    return field;
   }
 
   /**
