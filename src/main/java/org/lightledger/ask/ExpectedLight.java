@@ -59,9 +59,7 @@ public record ExpectedLight(
     return new ExpectedLight(
         ev100,
         Math.abs(setting.overStops()) <= OFF_STOPS ? setting : null,
-        shade || down
-            ? null
-            : Daylight.of(sun.apparentAltitudeDeg(), condition).sidesStops(),
+        shade || down ? null : Daylight.of(sun.apparentAltitudeDeg(), condition).sidesStops(),
         String.format(
             Locale.ROOT,
             "A mean for the sun's altitude, %s and the way the subject faces, give or take a stop;"

@@ -21,12 +21,11 @@ import org.lightledger.sun.SunEphemeris;
  * The light of a stop while pictures are taken.
  *
  * @param stretches which light from when to when, in order
- * @param directUntil when the direct sun ends; null when it does not end before the pictures do, or
- *     there is none, or it is not known
+ * @param directUntil when the direct sun of the stop ends, also after its pictures; null when there
+ *     is none, or its end is not known
  * @param atMost true when that end rests on a skyline that may be higher than is known
  */
-public record StopLight(
-    List<Stretch> stretches, @Nullable Instant directUntil, boolean atMost) {
+public record StopLight(List<Stretch> stretches, @Nullable Instant directUntil, boolean atMost) {
 
   /** Keeps an own copy of the stretches. */
   public StopLight {
@@ -43,11 +42,7 @@ public record StopLight(
    * @param sun where the sun stands in its middle
    */
   public record Stretch(
-      Instant from,
-      Instant to,
-      LightClass light,
-      @Nullable Boolean directSun,
-      SunDirection sun) {
+      Instant from, Instant to, LightClass light, @Nullable Boolean directSun, SunDirection sun) {
 
     /**
      * Whether one looks towards a low sun that may be seen.
@@ -107,7 +102,8 @@ public record StopLight(
 
   private static Optional<DirectSun.Stretch> directEnd(
       SunCurve curve, Skyline skyline, GeoPoint place, Instant from, Instant until) {
-    return DirectSun.over(curve, skyline, place, from, until.plusSeconds(6 * 3600)).stretches()
+    return DirectSun.over(curve, skyline, place, from, until.plusSeconds(6 * 3600))
+        .stretches()
         .stream()
         .filter(stretch -> stretch.from().isBefore(until))
         .filter(stretch -> stretch.to().isBefore(until.plusSeconds(6 * 3600)))
@@ -122,7 +118,6 @@ public record StopLight(
   private static Stretch stretch(
       Instant from, Instant to, SpotLight light, SunCurve curve, GeoPoint place) {
     Instant middle = Instant.ofEpochMilli((from.toEpochMilli() + to.toEpochMilli()) / 2);
-    return new Stretch(
-        from, to, light.light(), light.directSun(), curve.direction(middle, place));
+    return new Stretch(from, to, light.light(), light.directSun(), curve.direction(middle, place));
   }
 }

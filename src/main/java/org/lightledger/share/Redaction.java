@@ -5,11 +5,13 @@ import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.LongFunction;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.light.LightClass;
 import org.lightledger.shortlist.Shortlist;
+import org.lightledger.spot.Hazard;
 import org.lightledger.spot.Spot;
 
 /**
@@ -28,29 +30,34 @@ public final class Redaction {
    *
    * @param shortlist the owner's shortlist
    * @param spots finds a spot by its number; an entry whose spot is gone is left out
+   * @param hazards what is dangerous or forbidden at a spot
    * @param exactPositions whether the owner lets the client see where the spots lie
    * @return the view
    */
   public static SharedShortlist view(
-      Shortlist shortlist, LongFunction<Optional<Spot>> spots, boolean exactPositions) {
+      Shortlist shortlist,
+      LongFunction<Optional<Spot>> spots,
+      LongFunction<Set<Hazard>> hazards,
+      boolean exactPositions) {
     List<SharedShortlist.SharedSpot> shared =
         shortlist.entries().stream()
             .flatMap(
                 entry ->
                     spots.apply(entry.spotId()).stream()
-                        .map(spot -> view(entry, spot, exactPositions)))
+                        .map(spot -> view(entry, spot, hazards.apply(spot.id()), exactPositions)))
             .toList();
     return new SharedShortlist(shortlist.title(), shortlist.message(), shared);
   }
 
   private static SharedShortlist.SharedSpot view(
-      Shortlist.Entry entry, Spot spot, boolean exactPositions) {
+      Shortlist.Entry entry, Spot spot, Set<Hazard> hazards, boolean exactPositions) {
     Shortlist.Moment moment = entry.moment();
     return new SharedShortlist.SharedSpot(
         spot.name(),
         entry.words(),
         moment == null ? null : hour(moment.from(), moment.to()),
         moment == null ? null : plainWords(moment.light()),
+        hazards.stream().sorted().map(Hazard::clientWords).toList(),
         spot.cautions(),
         entry.coverShotId(),
         positionIfAllowed(spot, exactPositions));

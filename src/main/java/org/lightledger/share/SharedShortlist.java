@@ -25,6 +25,7 @@ public record SharedShortlist(String title, String message, List<SharedSpot> spo
    * @param words the owner's words about it, "" for none
    * @param hour the day and the hour in plain words, or null when none was chosen
    * @param light the light in plain words, or null when no hour was chosen
+   * @param hazards the usual advice on what is dangerous or forbidden there
    * @param cautions what to mind there, "" for nothing noted
    * @param pictureShotId the shot to show, without its metadata, or null for none
    * @param position the exact place; null unless the owner allowed it
@@ -34,7 +35,14 @@ public record SharedShortlist(String title, String message, List<SharedSpot> spo
       String words,
       @Nullable String hour,
       @Nullable String light,
+      List<String> hazards,
       String cautions,
       @Nullable Long pictureShotId,
-      @Nullable GeoPoint position) {}
+      @Nullable GeoPoint position) {
+
+    /** Keeps an own copy of the advice. */
+    public SharedSpot {
+      hazards = List.copyOf(hazards);
+    }
+  }
 }

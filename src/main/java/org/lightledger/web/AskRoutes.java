@@ -59,6 +59,7 @@ final class AskRoutes {
         AskViews.answers(
             form,
             answers,
+            house.ledger().read(session -> session.hazards().all()),
             spots.isEmpty(),
             lists(ctx.queryParam("list")),
             skylines(),

@@ -9,6 +9,8 @@ import java.time.temporal.TemporalAdjusters;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.ask.Answer;
 import org.lightledger.ask.Answers;
@@ -19,6 +21,7 @@ import org.lightledger.ask.Terms;
 import org.lightledger.ask.TimeOfDay;
 import org.lightledger.light.LightClass;
 import org.lightledger.spot.Facing;
+import org.lightledger.spot.Hazard;
 import org.lightledger.web.chart.FacingDial;
 import org.lightledger.web.chart.LightGlyph;
 
@@ -89,16 +92,17 @@ final class AskViews {
   static AskPage.AnswersView answers(
       AskForm form,
       Answers answers,
+      Map<Long, Set<Hazard>> hazards,
       boolean emptyStock,
       List<AskPage.ListChoice> lists,
       AskPage.Skylines skylines,
       AskPage.KeptQuestions kept) {
     List<AskPage.Card> cards = new ArrayList<>();
     for (Answer answer : answers.matches()) {
-      cards.add(card(form, answer, String.valueOf(cards.size() + 1)));
+      cards.add(card(form, answer, hazards, String.valueOf(cards.size() + 1)));
     }
     List<AskPage.Card> suggestions =
-        answers.suggestions().stream().map(answer -> card(form, answer, "")).toList();
+        answers.suggestions().stream().map(answer -> card(form, answer, hazards, "")).toList();
     int hidden = answers.matched() - cards.size();
     return new AskPage.AnswersView(
         emptyStock ? "Nothing to answer from yet" : headline(form, answers),
@@ -184,7 +188,8 @@ final class AskViews {
     return new AskPage.Nothing("No known facing has this light then", advice, links);
   }
 
-  private static AskPage.Card card(AskForm form, Answer answer, String number) {
+  private static AskPage.Card card(
+      AskForm form, Answer answer, Map<Long, Set<Hazard>> hazards, String number) {
     long id = answer.spot().id();
     Answer.NearestShot nearest = answer.nearestShot();
     double spreadDeg = spread(answer);
@@ -227,6 +232,8 @@ final class AskViews {
         answer.tier().label(),
         answer.tier() == Answer.Tier.GEOMETRY ? "geometry only" : answer.tier().label(),
         answer.reason(),
+        HazardWords.hints(
+            hazards.getOrDefault(id, Set.of()), answer.light(), answer.sun().apparentAltitudeDeg()),
         new AskPage.Keep(
             String.valueOf(id),
             answer.window().from().toString(),

@@ -40,6 +40,14 @@ public final class Assets {
           Map.entry("draw.css", OWN + "draw.css"),
           Map.entry("login.css", OWN + "login.css"),
           Map.entry("exchange.css", OWN + "exchange.css"),
+          Map.entry("field.css", OWN + "field.css"),
+          Map.entry("field.js", OWN + "field.js"),
+          Map.entry("field-now.js", OWN + "field-now.js"),
+          Map.entry("field-compass.js", OWN + "field-compass.js"),
+          Map.entry("field-queue.js", OWN + "field-queue.js"),
+          Map.entry("field-worker.js", OWN + "field-worker.js"),
+          Map.entry("field-192.png", OWN + "field-192.png"),
+          Map.entry("field-512.png", OWN + "field-512.png"),
           Map.entry("draw.js", OWN + "draw.js"),
           Map.entry("page.js", OWN + "page.js"),
           Map.entry("map.js", OWN + "map.js"),
@@ -53,6 +61,10 @@ public final class Assets {
           Map.entry("htmx.js", JARS + "htmx.org/2.0.10/dist/htmx.min.js"),
           Map.entry("leaflet.js", JARS + "leaflet/1.9.4/dist/leaflet.js"),
           Map.entry("leaflet.css", JARS + "leaflet/1.9.4/dist/leaflet.css"));
+
+  private static final String SCRIPT = "text/javascript; charset=utf-8";
+  private static final Map<String, String> TYPES =
+      Map.of(".css", "text/css; charset=utf-8", ".svg", "image/svg+xml", ".png", "image/png");
 
   private final Map<String, Asset> assets;
 
@@ -119,10 +131,7 @@ public final class Assets {
         throw new IllegalStateException("expected " + place + " in the build, found nothing");
       }
       byte[] content = in.readAllBytes();
-      String type =
-          name.endsWith(".css")
-              ? "text/css; charset=utf-8"
-              : name.endsWith(".svg") ? "image/svg+xml" : "text/javascript; charset=utf-8";
+      String type = TYPES.getOrDefault(name.substring(name.lastIndexOf('.')), SCRIPT);
       return new Asset(content, type, HexFormat.of().formatHex(sha256(content), 0, 6));
     } catch (IOException e) {
       throw new UncheckedIOException(e);

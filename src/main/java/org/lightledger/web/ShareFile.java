@@ -26,7 +26,10 @@ public final class ShareFile {
                 session
                     .shortlists()
                     .find(shortlistId)
-                    .map(list -> Redaction.view(list, session.spots()::find, exactPositions))
+                    .map(
+                        list ->
+                            Redaction.view(
+                                list, session.spots()::find, session.hazards()::of, exactPositions))
                     .orElseThrow(
                         () ->
                             new IllegalArgumentException(

@@ -98,6 +98,7 @@ public final class SharePage {
               spot.words(),
               spot.hour() == null ? "" : spot.hour(),
               spot.light() == null ? "" : spot.light(),
+              spot.hazards(),
               spot.cautions(),
               shotId == null ? null : pictures.address(index + 1, shotId),
               place(spot.position())));

@@ -128,7 +128,10 @@ final class ShareRoutes {
         session
             .shortlists()
             .find(share.shortlistId())
-            .map(list -> Redaction.view(list, session.spots()::find, share.exactPositions()))
+            .map(
+                list ->
+                    Redaction.view(
+                        list, session.spots()::find, session.hazards()::of, share.exactPositions()))
             .orElse(null));
   }
 

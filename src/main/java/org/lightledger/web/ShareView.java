@@ -43,6 +43,7 @@ public record ShareView(
       String words,
       String hour,
       String light,
+      List<String> hazards,
       String cautions,
       @Nullable String picture,
       @Nullable Place place) {}

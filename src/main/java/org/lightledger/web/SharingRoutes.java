@@ -109,7 +109,7 @@ final class SharingRoutes {
         .read(
             session -> {
               Shortlist list = ShortlistRoutes.find(ctx, session);
-              return Redaction.view(list, session.spots()::find, exact);
+              return Redaction.view(list, session.spots()::find, session.hazards()::of, exact);
             });
   }
 

@@ -102,8 +102,10 @@ public final class WebServer implements AutoCloseable {
               shadows.register(config.routes);
               new ObstructionRoutes(house, shadows).register(config.routes);
               new GroupingRoutes(house, importer).register(config.routes);
-              new ImportRoutes(house, jobs, new Uploads(folder.resolve("imported")))
-                  .register(config.routes);
+              Uploads uploads = new Uploads(folder.resolve("imported"));
+              new ImportRoutes(house, jobs, uploads).register(config.routes);
+              new FieldRoutes(house, assets, sun).register(config.routes);
+              new FieldEntryRoutes(house, jobs, uploads, corrections).register(config.routes);
               new AttentionRoutes(house, corrections).register(config.routes);
               new ShotRoutes(house, corrections).register(config.routes);
               SharingRoutes sharing =

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
+import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -16,6 +17,7 @@ import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.light.LightClass;
 import org.lightledger.shortlist.Shortlist;
+import org.lightledger.spot.Hazard;
 import org.lightledger.spot.Spot;
 
 class RedactionTest {
@@ -49,26 +51,39 @@ class RedactionTest {
 
   @Test
   void theClientSeesNameHourLightAndCautionsAndNothingElse() {
-    SharedShortlist view = Redaction.view(LIST, id -> Optional.of(MEADOW), false);
+    SharedShortlist view =
+        Redaction.view(
+            LIST, id -> Optional.of(MEADOW), id -> EnumSet.of(Hazard.PERMIT, Hazard.WATER), false);
 
     SharedShortlist.SharedSpot spot = view.spots().get(0);
     assertThat(spot.name()).isEqualTo("Heron meadow");
     assertThat(spot.hour()).isEqualTo("Saturday 12 December 2026, from 16:42 to 17:50");
     assertThat(spot.light()).startsWith("The sun is behind you");
     assertThat(spot.cautions()).startsWith("Soft bank");
+    assertThat(spot.hazards())
+        .containsExactly(Hazard.WATER.clientWords(), Hazard.PERMIT.clientWords());
     assertThat(spot.position()).isNull();
     assertThat(view.toString()).doesNotContain("PRIVATE", "Lower bank", "41.93");
   }
 
   @Test
   void anExactPositionShowsOnlyWhenAllowed() {
-    assertThat(Redaction.view(LIST, id -> Optional.of(MEADOW), true).spots().get(0).position())
+    assertThat(
+            Redaction.view(
+                    LIST,
+                    id -> Optional.of(MEADOW),
+                    id -> EnumSet.of(Hazard.PERMIT, Hazard.WATER),
+                    true)
+                .spots()
+                .get(0)
+                .position())
         .isEqualTo(MEADOW.position());
   }
 
   @Test
   void aSpotThatIsGoneIsLeftOut() {
-    assertThat(Redaction.view(LIST, id -> Optional.empty(), true).spots()).isEmpty();
+    assertThat(Redaction.view(LIST, id -> Optional.empty(), id -> Set.of(), true).spots())
+        .isEmpty();
   }
 
   @ParameterizedTest
