@@ -45,7 +45,7 @@ public final class SpotEditing {
    * @param spotId the spot that stays
    * @param otherId the spot that becomes part of it
    * @throws IllegalArgumentException when one is not there, or both are the same
-   * @throws org.lightledger.store.LedgerException when a shortlist proposes the other spot
+   * @throws org.lightledger.store.LedgerException when a shortlist or a session has the other spot
    */
   public void join(long spotId, long otherId) {
     Spot spot = spot(spotId);
@@ -276,7 +276,7 @@ public final class SpotEditing {
    *
    * @param spotId the spot
    * @throws IllegalArgumentException when it is not there
-   * @throws org.lightledger.store.LedgerException when a shortlist proposes it
+   * @throws org.lightledger.store.LedgerException when a shortlist or a session has it
    */
   public void delete(long spotId) {
     grouping.drop(spot(spotId));

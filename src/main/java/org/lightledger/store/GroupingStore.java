@@ -390,7 +390,7 @@ public final class GroupingStore {
    * Deletes a spot and remembers it. Its shots stay, and belong to the dropped spot.
    *
    * @param spot the spot
-   * @throws LedgerException when there is no such spot, or a shortlist proposes it
+   * @throws LedgerException when there is no such spot, or a shortlist or a session has it
    */
   public void drop(Spot spot) {
     session.changing(LedgerSession.Content.DROPPED_SPOTS);

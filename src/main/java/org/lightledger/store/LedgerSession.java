@@ -69,6 +69,13 @@ public final class LedgerSession {
   private final QuestionStore questions = new QuestionStore(this);
   private final MapStore maps = new MapStore(this);
   private final ObstructionStore obstructions = new ObstructionStore(this);
+  private final ClientStore clients = new ClientStore(this);
+  private final SessionStore sessions = new SessionStore(this);
+  private final CandidateStore candidates = new CandidateStore(this);
+  private final PlanStore plans = new PlanStore(this);
+  private final DriveStore drives = new DriveStore(this);
+  private final QuestionnaireStore questionnaire = new QuestionnaireStore(this);
+  private final PackStore packing = new PackStore(this);
   private boolean active;
 
   LedgerSession(Connection connection) {
@@ -199,6 +206,69 @@ public final class LedgerSession {
    */
   public ObstructionStore obstructions() {
     return obstructions;
+  }
+
+  /**
+   * Who is photographed.
+   *
+   * @return its store
+   */
+  public ClientStore clients() {
+    return clients;
+  }
+
+  /**
+   * What clients can book, and the sessions with them.
+   *
+   * @return their store
+   */
+  public SessionStore sessions() {
+    return sessions;
+  }
+
+  /**
+   * The spots that sessions may stop at.
+   *
+   * @return their store
+   */
+  public CandidateStore candidates() {
+    return candidates;
+  }
+
+  /**
+   * The kept plans of sessions.
+   *
+   * @return their store
+   */
+  public PlanStore plans() {
+    return plans;
+  }
+
+  /**
+   * The owner's minutes between spots, and the hours of spots.
+   *
+   * @return their store
+   */
+  public DriveStore drives() {
+    return drives;
+  }
+
+  /**
+   * What the owner asks every client, and the answers.
+   *
+   * @return its store
+   */
+  public QuestionnaireStore questionnaire() {
+    return questionnaire;
+  }
+
+  /**
+   * What the studio packs.
+   *
+   * @return its store
+   */
+  public PackStore packing() {
+    return packing;
   }
 
   /** A statement, prepared once for each connection. */

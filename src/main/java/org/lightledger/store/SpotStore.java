@@ -171,7 +171,7 @@ public final class SpotStore {
    * Deletes a spot with its facings. Its shots stay, without a spot.
    *
    * @param id the ledger's number of the spot
-   * @throws LedgerException when there is no such spot, or a shortlist proposes it
+   * @throws LedgerException when there is no such spot, or a shortlist or a session has it
    */
   public void delete(long id) {
     List<String> shortlists = session.shortlists().titlesWith(id);
@@ -183,6 +183,16 @@ public final class SpotStore {
               + " is proposed on the shortlists "
               + shortlists
               + "; take it off them first, because a client may be looking at it");
+    }
+    List<String> sessions = session.sessions().titlesWith(id);
+    if (!sessions.isEmpty()) {
+      throw new LedgerException(
+          LedgerException.Reason.RULE_BROKEN,
+          "spot "
+              + id
+              + " belongs to the sessions of "
+              + sessions
+              + "; take it off their candidates and plans first");
     }
     session.changing(LedgerSession.Content.SPOTS);
     session.changing(LedgerSession.Content.FACINGS);

@@ -310,6 +310,151 @@ class SchemaTest extends LedgerTestBase {
       "a map feature's source_id must be text and not blank"
     },
     {"UPDATE map_stock SET id = 2", "map_stock has one row"},
+    {"UPDATE clients SET name = ' '", "a client's names must be text and not blank"},
+    {"UPDATE clients SET called_name = x'41'", "a client's names must be text and not blank"},
+    {"UPDATE clients SET guardian_name = NULL", "a minor must have a guardian who can be reached"},
+    {
+      "UPDATE clients SET (guardian_email, guardian_phone) = (NULL, NULL)",
+      "a minor must have a guardian who can be reached"
+    },
+    {"UPDATE clients SET minor = 2", "a minor must have a guardian who can be reached"},
+    {"UPDATE clients SET home_address = x'41'", "a client's address and notes must be text"},
+    {"UPDATE clients SET notes = x'41'", "a client's address and notes must be text"},
+    {"UPDATE packages SET name = ' '", "a package must have a name, outfits, stops and a length"},
+    {
+      "UPDATE packages SET outfit_limit = 0",
+      "a package must have a name, outfits, stops and a length"
+    },
+    {
+      "UPDATE packages SET least_stops = 6",
+      "a package must have a name, outfits, stops and a length"
+    },
+    {
+      "UPDATE packages SET most_stops = 9",
+      "a package must have a name, outfits, stops and a length"
+    },
+    {
+      "UPDATE packages SET length_min = 19",
+      "a package must have a name, outfits, stops and a length"
+    },
+    {"UPDATE sessions SET uid = ''", "a session's uid must be text and not blank"},
+    {"UPDATE sessions SET revision = -1", "a session's revision must be a count of 0 or more"},
+    {"UPDATE sessions SET date = '30.06.2026'", "a session's date must be written as 2026-06-30"},
+    {"UPDATE sessions SET zone = ''", "a session's zone must be the name of a time zone"},
+    {
+      "UPDATE sessions SET anchor = 'sunset'",
+      "a session's anchor must be ends-sunset, ends- or starts-"
+    },
+    {
+      "UPDATE sessions SET anchor = 'ends-noon'",
+      "a session's anchor must be ends-sunset, ends- or starts-"
+    },
+    {
+      "UPDATE sessions SET package_name = ''",
+      "a session must have a package's name, outfits, stops and length"
+    },
+    {
+      "UPDATE sessions SET most_stops = 1",
+      "a session must have a package's name, outfits, stops and length"
+    },
+    {
+      "UPDATE sessions SET length_min = 721",
+      "a session must have a package's name, outfits, stops and length"
+    },
+    {"UPDATE sessions SET state = 'LOST'", "a session's state must be a known one"},
+    {"UPDATE sessions SET notes = x'41'", "a session's words must be text"},
+    {
+      "UPDATE session_candidates SET place = -1",
+      "a candidate's place must be a whole number of 0 or more"
+    },
+    {
+      "UPDATE session_candidates SET (choice, arrival) = ('MAYBE', NULL)",
+      "a candidate's choice must be FREE, LOCKED or EXCLUDED"
+    },
+    {
+      "UPDATE session_candidates SET wanted = '{}'",
+      "a candidate's wanted light must be a list in JSON"
+    },
+    {"UPDATE session_candidates SET stay_min = 4", "a candidate's stay must be 5 to 480 minutes"},
+    {
+      "UPDATE session_candidates SET choice = 'FREE'",
+      "a candidate's arrival must be a time, and of a locked stop"
+    },
+    {
+      "UPDATE session_candidates SET arrival = 'noon'",
+      "a candidate's arrival must be a time, and of a locked stop"
+    },
+    {"UPDATE plans SET end_ms = call_ms", "a plan must have times in order, a sky and an order"},
+    {"UPDATE plans SET sky = 'FOG'", "a plan must have times in order, a sky and an order"},
+    {"UPDATE plans SET by_hand = 2", "a plan must have times in order, a sky and an order"},
+    {
+      "UPDATE plans SET meeting_latitude_deg = 91",
+      "a plan's meeting must be text, with latitude [-90, 90] and longitude [-180,"
+          + " 180] or none"
+    },
+    {
+      "UPDATE plans SET meeting_longitude_deg = NULL",
+      "a plan's meeting must be text, with latitude [-90, 90] and longitude [-180,"
+          + " 180] or none"
+    },
+    {
+      "UPDATE plan_stops SET leave_ms = shoot_ms",
+      "a stop's times must be whole milliseconds in order"
+    },
+    {
+      "UPDATE plan_stops SET arrive_ms = 'noon'",
+      "a stop's times must be whole milliseconds in order"
+    },
+    {"UPDATE plan_stops SET outfit = 0", "a stop's place and outfit must be whole numbers"},
+    {
+      "UPDATE plan_stops SET (drive_min, drive_source) = (5, 'GUESS')",
+      "a stop's drive must have minutes and a source, or nothing"
+    },
+    {
+      "UPDATE plan_stops SET (drive_min, drive_source) = (5, NULL)",
+      "a stop's drive must have minutes and a source, or nothing"
+    },
+    {"UPDATE plan_stops SET facing_deg = 360", "a stop's facing must be a number in [0, 360)"},
+    {"UPDATE drives SET minutes = -1", "a drive must be 0 to 720 minutes between two spots"},
+    {
+      "UPDATE drives SET to_spot_id = from_spot_id",
+      "a drive must be 0 to 720 minutes between two spots"
+    },
+    {"UPDATE spot_hours SET closes = opens", "a spot's hours must be two times, opening first"},
+    {"UPDATE spot_hours SET opens = '8'", "a spot's hours must be two times, opening first"},
+    {
+      "UPDATE client_questions SET words = ' '",
+      "a client question must have a place, words and a kind"
+    },
+    {
+      "UPDATE client_questions SET kind = 'NUMBER'",
+      "a client question must have a place, words and a kind"
+    },
+    {
+      "UPDATE answers SET places = ''",
+      "an answer must have the question, words, a list of places, a time and who wrote" + " it"
+    },
+    {
+      "UPDATE answers SET by_client = 2",
+      "an answer must have the question, words, a list of places, a time and who wrote" + " it"
+    },
+    {
+      "INSERT INTO templates (kind, subject, body) VALUES ('JOKE', 'a', 'b')",
+      "a template must have a known kind, a subject and a text"
+    },
+    {
+      "INSERT INTO sent_messages (session_id, kind, way, recipient, subject, body,"
+          + " at_ms) VALUES (1, 'PLAN', 'PIGEON', '', 'a', 'b', 0)",
+      "a sent message must have a known kind and way, texts and a time"
+    },
+    {"UPDATE gear SET words = ' '", "a thing to pack must have a place and words"},
+    {
+      "UPDATE session_items SET done_ms = 'noon'",
+      "a session's thing to pack must have a place and words"
+    },
+    {
+      "UPDATE session_items SET place = -1", "a session's thing to pack must have a place and words"
+    },
   };
 
   @Test
@@ -377,6 +522,36 @@ class SchemaTest extends LedgerTestBase {
         "shortlist entry 1",
         "noon",
         session -> session.shortlists().find(1));
+    assertForeign(
+        "UPDATE clients SET email = 'nobody'",
+        "client 1",
+        "nobody",
+        session -> session.clients().all());
+    assertForeign(
+        "UPDATE sessions SET zone = 'Europe/Atlantis'",
+        "session 1",
+        "Europe/Atlantis",
+        session -> session.sessions().find(1));
+    assertForeign(
+        "UPDATE session_candidates SET wanted = '[\"BRIGHT\"]'",
+        "session candidate 1",
+        "BRIGHT",
+        session -> session.candidates().of(1));
+    assertForeign(
+        "UPDATE plans SET end_ms = call_ms + 1",
+        "plan 1",
+        "expected an end",
+        session -> session.plans().find(1));
+    assertForeign(
+        "UPDATE spot_hours SET closes = '29:00'",
+        "the hours of spot 1",
+        "29:00",
+        session -> session.drives().hours(1));
+    assertForeign(
+        "UPDATE answers SET places = '[\"MOON\"]'",
+        "answer 1",
+        "MOON",
+        session -> session.questionnaire().answers(1));
   }
 
   private void assertForeign(String change, String row, String found, LedgerWork<?> work) {
@@ -435,7 +610,15 @@ class SchemaTest extends LedgerTestBase {
             "SELECT id FROM obstructions WHERE kind = 'WOOD'",
             "SELECT id FROM map_features WHERE map_id = ?",
             "SELECT id FROM map_features WHERE kind = ?",
-            "SELECT id FROM maps WHERE sha256 = ?")) {
+            "SELECT id FROM maps WHERE sha256 = ?",
+            "SELECT id FROM sessions ORDER BY date, id",
+            "SELECT id FROM sessions WHERE client_id = ? ORDER BY date, id",
+            "SELECT id FROM session_candidates WHERE spot_id = ?",
+            "SELECT id FROM plan_stops WHERE spot_id = ?",
+            "SELECT id FROM plan_stops WHERE fallback_spot_id = ?",
+            "SELECT id FROM drives WHERE to_spot_id = ?",
+            "SELECT id FROM sent_messages WHERE session_id = ? ORDER BY at_ms",
+            "SELECT id FROM session_items WHERE session_id = ? ORDER BY place, id")) {
       List<String> plan =
           ledger.read(
               session ->
@@ -498,6 +681,8 @@ class SchemaTest extends LedgerTestBase {
           session.grouping().drop(session.spots().find(dropped).orElseThrow());
           MapSamples.add(session, 1);
           session.obstructions().addByOwner(MapSamples.house("Barn", CHAPEL, 8));
+          SessionSamples.fill(
+              session, spot, session.spots().insert(Samples.spot("Bridge", CHAPEL)));
         });
   }
 
