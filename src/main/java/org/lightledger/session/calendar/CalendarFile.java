@@ -45,8 +45,7 @@ public final class CalendarFile {
     calendar
         .getTimezoneInfo()
         .setDefaultTimezone(
-            new TimezoneAssignment(
-                TimeZone.getTimeZone(agenda.zone()), ZoneComponent.of(agenda)));
+            new TimezoneAssignment(TimeZone.getTimeZone(agenda.zone()), ZoneComponent.of(agenda)));
     for (Agenda.Entry entry : agenda.entries()) {
       calendar.addEvent(event(agenda, entry, now));
     }

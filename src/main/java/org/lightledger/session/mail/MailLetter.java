@@ -79,8 +79,7 @@ public final class MailLetter {
     message.setRecipient(Message.RecipientType.TO, address(ascii(to), letter.toName()));
     message.setSubject(letter.subject(), StandardCharsets.UTF_8.name());
     message.setHeader("Date", DATE.format(now.atOffset(ZoneOffset.UTC)));
-    message.setText(
-        letter.body().replace("\n", "\r\n") + "\r\n", StandardCharsets.UTF_8.name());
+    message.setText(letter.body().replace("\n", "\r\n") + "\r\n", StandardCharsets.UTF_8.name());
     return message;
   }
 

@@ -166,8 +166,7 @@ public record MailServer(
     try {
       return text.isBlank() ? security.usualPort() : Integer.parseInt(text.strip());
     } catch (NumberFormatException e) {
-      throw new IllegalArgumentException(
-          "expected a port such as 587, found \"" + text + "\"", e);
+      throw new IllegalArgumentException("expected a port such as 587, found \"" + text + "\"", e);
     }
   }
 
