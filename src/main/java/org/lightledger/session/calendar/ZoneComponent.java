@@ -14,6 +14,7 @@ import biweekly.util.UtcOffset;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
+import java.time.Month;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
@@ -51,7 +52,10 @@ final class ZoneComponent {
   static VTimezone of(Agenda agenda) {
     ZoneComponent made = new ZoneComponent(agenda.zone());
     List<Instant> starts =
-        agenda.entries().stream().map(entry -> start(entry.time(), agenda.zone())).sorted().toList();
+        agenda.entries().stream()
+            .map(entry -> start(entry.time(), agenda.zone()))
+            .sorted()
+            .toList();
     Instant first = starts.isEmpty() ? Instant.EPOCH : starts.get(0);
     Instant last = starts.isEmpty() ? first : starts.get(starts.size() - 1);
     made.fill(first.minus(AROUND), last.plus(AROUND));
@@ -89,7 +93,9 @@ final class ZoneComponent {
     List<ZoneOffsetTransitionRule> yearly = rules.getTransitionRules();
     if (yearly.size() != 2
         || yearly.stream().anyMatch(ZoneOffsetTransitionRule::isMidnightEndOfDay)
-        || yearly.stream().anyMatch(rule -> rule.getDayOfWeek() == null)) {
+        || yearly.stream().anyMatch(rule -> rule.getDayOfWeek() == null)
+        || yearly.stream().anyMatch(rule -> rule.getMonth() == Month.FEBRUARY)
+        || yearly.stream().anyMatch(rule -> rule.getDayOfMonthIndicator() < -1)) {
       return false;
     }
     int lastYear = to.atZone(zone).getYear();
@@ -109,8 +115,8 @@ final class ZoneComponent {
     Recurrence.Builder yearly =
         new Recurrence.Builder(Frequency.YEARLY).byMonth(rule.getMonth().getValue());
     int from = rule.getDayOfMonthIndicator();
-    if (from < 0) {
-      return yearly.byDay(from, day).build();
+    if (from == -1 || from == rule.getMonth().minLength() - DAYS_OF_WEEK + 1) {
+      return yearly.byDay(-1, day).build();
     }
     if (from % DAYS_OF_WEEK == 1) {
       return yearly.byDay(from / DAYS_OF_WEEK + 1, day).build();

@@ -33,8 +33,7 @@ import org.lightledger.sun.SpaEphemeris;
 
 /** What is written here is read by another library. */
 class CalendarFileTest {
-  private static final DateTimeFormatter WRITTEN =
-      DateTimeFormatter.ofPattern("uuuuMMdd'T'HHmmss");
+  private static final DateTimeFormatter WRITTEN = DateTimeFormatter.ofPattern("uuuuMMdd'T'HHmmss");
   private static final Instant NOW = Instant.parse("2026-01-02T03:04:05Z");
 
   /** Sessions in the week before and after each change of the clocks. */
@@ -72,9 +71,20 @@ class CalendarFileTest {
           .as("%s in %s", entry.uid(), call.getZone())
           .isEqualTo(span.from());
     }
-    assertThat(event(read, "u-7f3a9c-call-time@lightledger").getRequiredProperty("DTSTART"))
-        .hasToString(
-            "DTSTART;TZID=" + call.getZone() + ":" + WRITTEN.format(call) + "\r\n");
+    assertThat(
+            event(read, "u-7f3a9c-call-time@lightledger").getRequiredProperty("DTSTART").toString())
+        .isEqualTo("DTSTART;TZID=" + call.getZone() + ":" + WRITTEN.format(call) + "\r\n");
+  }
+
+  @Test
+  void aRuleIsToldInTheWordsThatEveryCalendarKnows() {
+    String text =
+        CalendarFile.text(
+            agenda(LocalDateTime.of(2026, 6, 30, 17, 10), OutgoingSamples.MADRID), NOW);
+
+    assertThat(text)
+        .contains("RRULE:FREQ=YEARLY;BYDAY=-1SU;BYMONTH=3\r\n")
+        .contains("RRULE:FREQ=YEARLY;BYDAY=-1SU;BYMONTH=10\r\n");
   }
 
   /** Morocco sets its clocks for Ramadan, by decree and not by a rule. */
@@ -117,8 +127,7 @@ class CalendarFileTest {
 
     VEvent old = event(read(CalendarFile.text(before, NOW)), "u-7f3a9c-session@lightledger");
     VEvent young =
-        event(
-            read(CalendarFile.text(after, NOW.plusSeconds(60))), "u-7f3a9c-session@lightledger");
+        event(read(CalendarFile.text(after, NOW.plusSeconds(60))), "u-7f3a9c-session@lightledger");
 
     assertThat(old.getRequiredProperty("SEQUENCE").getValue()).isEqualTo("3");
     assertThat(young.getRequiredProperty("SEQUENCE").getValue()).isEqualTo("4");
@@ -129,9 +138,7 @@ class CalendarFileTest {
     Agenda agenda = agenda(LocalDateTime.of(2026, 12, 15, 15, 0), OutgoingSamples.MADRID);
 
     Calendar read =
-        read(
-            CalendarFile.text(
-                new Agenda(agenda.zone(), 4, true, agenda.entries()), NOW));
+        read(CalendarFile.text(new Agenda(agenda.zone(), 4, true, agenda.entries()), NOW));
 
     assertThat(read.<VEvent>getComponents(Component.VEVENT))
         .allSatisfy(
@@ -143,8 +150,7 @@ class CalendarFileTest {
 
   @Test
   void linesAreFoldedAtSeventyFiveOctetsAndTextComesBackAsItWas() throws Exception {
-    String hostile =
-        "Comma, semicolon; back\\slash\nBEGIN:VEVENT\n" + "ñ𝒳é—".repeat(40) + " end";
+    String hostile = "Comma, semicolon; back\\slash\nBEGIN:VEVENT\n" + "ñ𝒳é—".repeat(40) + " end";
     Agenda agenda = agenda(LocalDateTime.of(2026, 12, 15, 15, 0), OutgoingSamples.MADRID);
     Agenda.Entry entry = agenda.entries().get(0);
     Agenda.Entry written =

@@ -88,8 +88,7 @@ class MailerTest {
 
   @Test
   void aCertificateThatNobodyVouchesForIsRefused() {
-    assertThatThrownBy(
-            () -> send(server(Security.TLS, secure.getSmtps().getPort(), "secret")))
+    assertThatThrownBy(() -> send(server(Security.TLS, secure.getSmtps().getPort(), "secret")))
         .isInstanceOf(MailException.class)
         .hasMessageContaining("certificate is not trusted");
     assertThat(secure.getReceivedMessages()).isEmpty();
@@ -97,8 +96,7 @@ class MailerTest {
 
   @Test
   void withoutStartTlsNothingIsSaidInTheClear() {
-    assertThatThrownBy(
-            () -> send(server(Security.STARTTLS, plain.getSmtp().getPort(), "secret")))
+    assertThatThrownBy(() -> send(server(Security.STARTTLS, plain.getSmtp().getPort(), "secret")))
         .isInstanceOf(MailException.class)
         .hasMessageContaining("offers no STARTTLS, and nothing was sent in the clear");
     assertThat(plain.getReceivedMessages()).isEmpty();
@@ -106,8 +104,7 @@ class MailerTest {
 
   @Test
   void aWrongPasswordIsSaidAndNotRepeated() {
-    assertThatThrownBy(
-            () -> send(server(Security.NONE, plain.getSmtp().getPort(), "wr0ng-pass")))
+    assertThatThrownBy(() -> send(server(Security.NONE, plain.getSmtp().getPort(), "wr0ng-pass")))
         .isInstanceOf(MailException.class)
         .hasMessageContaining("refuses the name or the password")
         .message()
@@ -146,8 +143,7 @@ class MailerTest {
         .returns("outside", MailServer::password)
         .asString()
         .doesNotContain("outside");
-    assertThatThrownBy(
-            () -> new MailServer("smtp.example.org", 25, Security.NONE, null, null))
+    assertThatThrownBy(() -> new MailServer("smtp.example.org", 25, Security.NONE, null, null))
         .hasMessageContaining("expected starttls or tls");
   }
 }

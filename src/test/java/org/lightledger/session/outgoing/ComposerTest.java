@@ -24,8 +24,7 @@ class ComposerTest {
   void thePlanSaysWhereAndWhenFirstAndThenTheStopsInOrder() {
     Letter letter =
         standard(
-            MessageKind.PLAN,
-            OutgoingSamples.dossier(OutgoingSamples.adult(), CALL, MADRID, 2));
+            MessageKind.PLAN, OutgoingSamples.dossier(OutgoingSamples.adult(), CALL, MADRID, 2));
 
     assertThat(letter.ready()).isTrue();
     assertThat(letter.toEmail()).isEqualTo("berta@example.org");
@@ -72,8 +71,7 @@ class ComposerTest {
   void aMinorNotedWithTheFullNameIsCalledByTheFirstWordOfIt() {
     Client minor = OutgoingSamples.minor();
     Client full =
-        new Client(
-            1, minor.name(), minor.name(), true, minor.contact(), minor.guardian(), "", "");
+        new Client(1, minor.name(), minor.name(), true, minor.contact(), minor.guardian(), "", "");
 
     assertThat(standard(MessageKind.PLAN, OutgoingSamples.dossier(full, CALL, MADRID, 1)).body())
         .doesNotContain("Quiroga");
@@ -96,7 +94,8 @@ class ComposerTest {
   void theHomeAddressInTheOwnersOwnWordsKeepsAMessageBack() {
     Template told = new Template(MessageKind.PLAN, "Hello", "We pick you up at calle mayor 1.");
 
-    assertThat(Composer.compose(told, OutgoingSamples.dossier(), OutgoingSamples.studio()).missing())
+    assertThat(
+            Composer.compose(told, OutgoingSamples.dossier(), OutgoingSamples.studio()).missing())
         .singleElement()
         .asString()
         .contains("home address");
@@ -106,8 +105,7 @@ class ComposerTest {
   void withoutAPlanTheRestIsSaidAndTheMessageIsKeptBack() {
     Letter letter =
         standard(
-            MessageKind.PLAN,
-            OutgoingSamples.dossier(OutgoingSamples.adult(), CALL, MADRID, 0));
+            MessageKind.PLAN, OutgoingSamples.dossier(OutgoingSamples.adult(), CALL, MADRID, 0));
 
     assertThat(letter.body()).contains("We end at about not decided yet.");
     assertThat(letter.missing())
@@ -151,8 +149,7 @@ class ComposerTest {
             false,
             plan.callTime(),
             plan.end(),
-            new KeptPlan.Meeting(
-                "the gate\r\nBcc: all@example.org\u0085\u2028x\ud800", null),
+            new KeptPlan.Meeting("the gate\r\nBcc: all@example.org\u0085\u2028x\ud800", null),
             plan.stops());
 
     Letter letter =

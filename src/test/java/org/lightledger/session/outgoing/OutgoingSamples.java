@@ -151,8 +151,7 @@ public final class OutgoingSamples {
         spots,
         Map.of(),
         List.of(
-            new ClientQuestion(
-                1, "Which kinds of place do you like?", ClientQuestion.Kind.PLACES),
+            new ClientQuestion(1, "Which kinds of place do you like?", ClientQuestion.Kind.PLACES),
             new ClientQuestion(2, "Which pictures do you hope for?", ClientQuestion.Kind.WORDS)),
         List.of(
             new Answer(

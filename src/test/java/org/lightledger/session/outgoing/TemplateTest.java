@@ -15,8 +15,7 @@ class TemplateTest {
   void anUnknownFieldIsNamedWithTheFieldsThereAre() {
     assertThatThrownBy(() -> template("Hello {{cleint}}"))
         .isInstanceOf(IllegalArgumentException.class)
-        .hasMessage(
-            "expected one of the fields " + Field.list() + "; found {{cleint}} in the text")
+        .hasMessage("expected one of the fields " + Field.list() + "; found {{cleint}} in the text")
         .hasMessageContaining("{{meeting time}}");
   }
 
