@@ -45,7 +45,7 @@ public record SpotLight(
    * @param sky what the sky is like; under an overcast one all light with the sun up is open shade
    * @return the light
    */
-  static SpotLight of(SunDirection sun, Bearing facing, @Nullable Skyline skyline, Sky sky) {
+  public static SpotLight of(SunDirection sun, Bearing facing, @Nullable Skyline skyline, Sky sky) {
     double turnDeg = facing.turnToDeg(sun.azimuth());
     LightClass open =
         LightRules.classify(sun.geometricAltitudeDeg(), sun.apparentAltitudeDeg(), turnDeg);

@@ -73,6 +73,37 @@ final class Fields {
     return text;
   }
 
+  /** One line of words, without line breaks and other control characters. */
+  String line(String field, String label, int mostCharacters) {
+    String text = required(field, label, mostCharacters);
+    if (text.chars().anyMatch(Character::isISOControl)) {
+      problem(field, label, "expected one line, found a line break or another control character");
+    }
+    return text;
+  }
+
+  /** A whole number; null when the field is empty or bad. */
+  @Nullable Integer whole(String field, String label, int least, int most, String unit) {
+    Double value = number(field, label, least, most, unit);
+    if (value == null) {
+      return null;
+    }
+    if (value != Math.rint(value)) {
+      problem(field, label, "expected a whole number, found " + quoted(raw(field)));
+      return null;
+    }
+    return (int) Math.rint(value);
+  }
+
+  /** A whole number that must be there; the least one stands for a bad one. */
+  int needed(String field, String label, int least, int most, String unit) {
+    if (raw(field).isEmpty()) {
+      problem(field, label, range(least, most, unit) + "nothing");
+    }
+    Integer value = whole(field, label, least, most, unit);
+    return value == null ? least : value;
+  }
+
   @Nullable LocalDate day(String field, String label) {
     String text = raw(field);
     try {

@@ -4,14 +4,11 @@ import io.javalin.http.Context;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.time.ZoneOffset;
-import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import org.lightledger.spot.Spot;
 import org.lightledger.store.Ledger;
 import org.lightledger.store.LedgerSession;
+import org.lightledger.studio.StudioPlace;
 import org.lightledger.surroundings.SkylineKeeper;
 
 /** What every page of the owner needs. */
@@ -50,7 +47,13 @@ final class House {
     Frame frame =
         ledger.read(
             session ->
-                new Frame(title, room, assets, waiting(session), BaseMap.of(session.maps())));
+                new Frame(
+                    title,
+                    room,
+                    assets,
+                    waiting(session),
+                    BaseMap.of(session.maps()),
+                    Access.isLoggedIn(ctx)));
     pages.show(ctx, template, frame, page);
   }
 
@@ -70,18 +73,7 @@ final class House {
 
   /** The zone in which most spots lie, and UTC when none is known. */
   ZoneId zone(List<Spot> spots) {
-    Map<ZoneId, Integer> counts = new HashMap<>();
-    for (Spot spot : spots) {
-      if (spot.zone() != null) {
-        counts.merge(spot.zone(), 1, Integer::sum);
-      }
-    }
-    return counts.entrySet().stream()
-        .max(
-            Comparator.<Map.Entry<ZoneId, Integer>>comparingInt(Map.Entry::getValue)
-                .thenComparing(entry -> entry.getKey().getId()))
-        .map(Map.Entry::getKey)
-        .orElse(ZoneOffset.UTC);
+    return StudioPlace.zone(spots);
   }
 
   /** The number in a path; anything else is not found. */

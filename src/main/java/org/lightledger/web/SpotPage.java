@@ -29,6 +29,7 @@ import org.lightledger.web.chart.Svg;
  * @param problems what was wrong
  * @param saved whether the form has just been saved
  * @param lists shortlists to put the spot on
+ * @param travel its hours and the drives from it
  * @param grouping what can be changed about the spot and its shots
  */
 public record SpotPage(
@@ -54,7 +55,8 @@ public record SpotPage(
     List<FieldProblem> problems,
     boolean saved,
     List<AskPage.ListChoice> lists,
-    GroupingView grouping) {
+    GroupingView grouping,
+    TravelView travel) {
 
   /** The fields that the owner can change. */
   public record Form(

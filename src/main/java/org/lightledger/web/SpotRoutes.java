@@ -42,9 +42,12 @@ final class SpotRoutes {
   }
 
   /** What was sent in vain, and is shown again. */
-  private record Sent(
-      SpotPage.@Nullable Form form, @Nullable MeasuredView measured, List<FieldProblem> problems) {
-    static final Sent NOTHING = new Sent(null, null, List.of());
+  private record Vain(
+      SpotPage.@Nullable Form form,
+      @Nullable MeasuredView measured,
+      Sent travel,
+      List<FieldProblem> problems) {
+    static final Vain NOTHING = new Vain(null, null, Sent.NOTHING, List.of());
   }
 
   void register(RoutesConfig routes) {
@@ -57,7 +60,7 @@ final class SpotRoutes {
   private void get(Context ctx) {
     house.skylines().settle(SETTLE);
     if (!Pages.wantsPart(ctx)) {
-      show(ctx, Sent.NOTHING);
+      show(ctx, Vain.NOTHING);
       return;
     }
     SkyView view =
@@ -77,26 +80,32 @@ final class SpotRoutes {
   /** Shows the page again with readings that can not be kept. */
   void refuse(Context ctx, MeasuredView measured, List<FieldProblem> problems) {
     ctx.status(422);
-    show(ctx, new Sent(null, measured, problems));
+    show(ctx, new Vain(null, measured, Sent.NOTHING, problems));
   }
 
-  private void show(Context ctx, Sent sent) {
-    SpotPage page = house.ledger().read(session -> page(ctx, session, sent));
+  /** Shows the page again with hours or a drive that can not be kept. */
+  void refuse(Context ctx, Sent travel) {
+    ctx.status(422);
+    show(ctx, new Vain(null, null, travel, travel.problems()));
+  }
+
+  private void show(Context ctx, Vain vain) {
+    SpotPage page = house.ledger().read(session -> page(ctx, session, vain));
     if (!page.sky().problems().isEmpty() || !page.plans().problems().isEmpty()) {
       ctx.status(422);
     }
     house.show(ctx, "spot", page.name(), Frame.Room.SPOTS, page);
   }
 
-  private SpotPage page(Context ctx, LedgerSession session, Sent sent) {
+  private SpotPage page(Context ctx, LedgerSession session, Vain vain) {
     Spot spot = find(ctx, session);
     List<StoredShot> shots = session.shots().ofSpot(spot.id());
     Map<Long, SunOnSubject> said = session.skylines().sunOnSubject(spot.id());
     Set<Trait> traits = session.traits().of(spot.id());
     ZoneId known = spot.zone();
     String area = spot.area();
-    SpotPage.Form form = sent.form();
-    MeasuredView measured = sent.measured();
+    SpotPage.Form form = vain.form();
+    MeasuredView measured = vain.measured();
     SpotPage.Form stored =
         new SpotPage.Form(
             spot.name(),
@@ -125,12 +134,13 @@ final class SpotRoutes {
         SpotViews.facings(spot),
         shots.stream().map(shot -> SpotViews.shot(shot, said.get(shot.id()))).toList(),
         form == null ? stored : form,
-        sent.problems(),
+        vain.problems(),
         ctx.queryParam("saved") != null,
         session.shortlists().all().stream()
             .map(list -> new AskPage.ListChoice(String.valueOf(list.id()), list.title(), false))
             .toList(),
-        GroupingRoutes.view(ctx, session, spot));
+        GroupingRoutes.view(ctx, session, spot),
+        TravelRoutes.view(session, spot, vain.travel()));
   }
 
   private void save(Context ctx) {
@@ -146,7 +156,7 @@ final class SpotRoutes {
             AskTerms.traitChoices(traits));
     if (!fields.problems().isEmpty()) {
       ctx.status(422);
-      show(ctx, new Sent(form, null, fields.problems()));
+      show(ctx, new Vain(form, null, Sent.NOTHING, fields.problems()));
       return;
     }
     house
@@ -183,7 +193,7 @@ final class SpotRoutes {
     }
     if (bearing == null || spread == null && !fields.raw("spread").isEmpty()) {
       ctx.status(422);
-      show(ctx, new Sent(null, null, fields.problems()));
+      show(ctx, new Vain(null, null, Sent.NOTHING, fields.problems()));
       return;
     }
     Facing facing =

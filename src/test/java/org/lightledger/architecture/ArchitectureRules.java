@@ -15,7 +15,17 @@ import java.util.Map;
 final class ArchitectureRules {
   /** The core: no SQL, no HTTP, no files of others, no clock. */
   static final String[] CORE = {
-    "geo", "sun", "light", "spot", "ask", "shortlist", "share", "skyline", "map", "session"
+    "geo",
+    "sun",
+    "light",
+    "spot",
+    "ask",
+    "shortlist",
+    "share",
+    "skyline",
+    "map",
+    "exchange",
+    "session"
   };
 
   /** Which room alone may use which library. */
@@ -30,6 +40,7 @@ final class ArchitectureRules {
           Map.entry("picocli..", "cli"),
           Map.entry("crosby.binary..", "map.osm"),
           Map.entry("biweekly..", "session.calendar"),
+          Map.entry("com.graphhopper..", "session.drive.roads"),
           Map.entry("jakarta.mail..", "session.mail"),
           Map.entry("com.openhtmltopdf..", "session.print"),
           Map.entry("org.apache.pdfbox..", "session.print"));
@@ -58,6 +69,22 @@ final class ArchitectureRules {
             .should()
             .dependOnClassesThat()
             .resideInAnyPackage(inRoot(root, "store", "web", "cli", "indexing")));
+    rules.put(
+        "what reads the files of strangers opens no connection",
+        noClasses()
+            .that()
+            .resideInAPackage(root + ".exchange..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage("java.net.."));
+    rules.put(
+        "the planner knows drives and no roads",
+        noClasses()
+            .that()
+            .resideInAPackage(root + ".session.planner..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage(root + ".session.drive.roads.."));
     rules.put(
         "nobody imports app",
         noClasses()

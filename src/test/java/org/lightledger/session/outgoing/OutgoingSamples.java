@@ -119,7 +119,12 @@ public final class OutgoingSamples {
               arrive,
               arrive.plusSeconds(240),
               arrive.plusSeconds(1500),
+              arrive.plusSeconds(1500),
               1 + i % 4,
+              i == 2
+                  ? List.of(
+                      new KeptPlan.Change(arrive.plusSeconds(600), arrive.plusSeconds(900), 4))
+                  : List.of(),
               i == 0 ? null : new KeptPlan.Drive(6 + i, KeptPlan.Drive.Source.ESTIMATED),
               new Bearing(230.0 + 12 * i),
               i == 1 ? Long.valueOf(5) : null));

@@ -2,6 +2,7 @@ package org.lightledger.architecture.seeded.geo;
 
 import biweekly.ICalendar;
 import com.drew.metadata.Metadata;
+import com.graphhopper.GraphHopper;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import crosby.binary.Osmformat;
 import io.javalin.Javalin;
@@ -29,6 +30,7 @@ public final class UsesEverything {
   private final @Nullable Shelf shelf = null;
   private final @Nullable CommandLine commandLine = null;
   private final Osmformat.@Nullable Way way = null;
+  private final @Nullable GraphHopper hopper = null;
   private final @Nullable ICalendar calendar = null;
   private final @Nullable Transport mail = null;
   private final @Nullable PdfRendererBuilder printer = null;
@@ -47,6 +49,7 @@ public final class UsesEverything {
         shelf,
         commandLine,
         way,
+        hopper,
         calendar,
         mail,
         printer,

@@ -1,0 +1,161 @@
+package org.lightledger.studio;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.time.ZoneId;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.EnumSet;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import org.lightledger.ask.Answer;
+import org.lightledger.ask.Answers;
+import org.lightledger.ask.Asker;
+import org.lightledger.ask.Question;
+import org.lightledger.ask.Stock;
+import org.lightledger.ask.TimeOfDay;
+import org.lightledger.light.LightClass;
+import org.lightledger.session.SessionHours;
+import org.lightledger.skyline.Skyline;
+import org.lightledger.spot.Observation;
+import org.lightledger.spot.Spot;
+import org.lightledger.spot.Trait;
+
+/** The light that spots have during a session, as the question on the start page tells it. */
+public final class SessionLight {
+  private final Asker asker;
+  private final Stock stock;
+  private final LocalDate date;
+  private final TimeOfDay.@Nullable Clock time;
+
+  SessionLight(Asker asker, Stock stock, SessionHours hours) {
+    this.asker = asker;
+    this.stock = stock;
+    this.date = hours.sun().date();
+    this.time = hours.span() == null ? null : clock(hours.span(), hours.sun().zone(), date);
+  }
+
+  /** The session's hours on its date; a question does not reach past midnight. */
+  private static TimeOfDay.Clock clock(SessionHours.Span span, ZoneId zone, LocalDate date) {
+    return new TimeOfDay.Clock(
+        time(span.start(), zone, date, LocalTime.MIN),
+        time(span.end(), zone, date, LocalTime.of(23, 59)));
+  }
+
+  private static LocalTime time(Instant instant, ZoneId zone, LocalDate date, LocalTime otherwise) {
+    return LocalDate.ofInstant(instant, zone).equals(date)
+        ? LocalTime.ofInstant(instant, zone).truncatedTo(ChronoUnit.MINUTES)
+        : otherwise;
+  }
+
+  /**
+   * The lights of some spots during the session, in order of time.
+   *
+   * @param spotIds the spots
+   * @return by spot; none for a spot whose facing is not known
+   */
+  public Map<Long, List<Answer>> at(Collection<Long> spotIds) {
+    Map<Long, List<Answer>> lights = new LinkedHashMap<>();
+    spotIds.forEach(id -> lights.put(id, new ArrayList<>()));
+    if (time == null || spotIds.isEmpty()) {
+      return lights;
+    }
+    for (LightClass light : LightClass.values()) {
+      Answers answers = ask(time, EnumSet.of(light), new Some(stock, Set.copyOf(spotIds)));
+      for (Answer answer : answers.matches()) {
+        lights.getOrDefault(answer.spot().id(), new ArrayList<>()).add(answer);
+      }
+    }
+    lights
+        .values()
+        .forEach(
+            list -> list.sort(Comparator.comparing((Answer answer) -> answer.window().from())));
+    return lights;
+  }
+
+  /**
+   * Spots of the stock that have a light during the session.
+   *
+   * @param wanted which light, at least one class
+   * @param liked what the place should be or have; spots with most of it come first
+   * @param without spots that are left out
+   * @param most how many at most
+   * @return one answer for each spot, best first
+   */
+  public List<Answer> propose(
+      Set<LightClass> wanted, Set<Trait> liked, Set<Long> without, int most) {
+    if (time == null) {
+      return List.of();
+    }
+    Answers answers = ask(time, wanted, stock);
+    Map<Long, Long> warmth = new LinkedHashMap<>();
+    for (Trait trait : liked) {
+      stock.spotsWith(Set.of(trait)).forEach(id -> warmth.merge(id, 1L, Long::sum));
+    }
+    Set<Long> seen = new HashSet<>(without);
+    return answers.matches().stream()
+        .filter(answer -> seen.add(answer.spot().id()))
+        .sorted(
+            Comparator.comparing((Answer answer) -> -warmth.getOrDefault(answer.spot().id(), 0L)))
+        .limit(most)
+        .toList();
+  }
+
+  /**
+   * How many spots have not been seen in any light that they will have during the session.
+   *
+   * @param spotIds the spots
+   * @return a count
+   */
+  int unseen(Collection<Long> spotIds) {
+    if (time == null) {
+      return 0;
+    }
+    Set<Long> seen = new HashSet<>();
+    ask(time, EnumSet.allOf(LightClass.class), new Some(stock, Set.copyOf(spotIds)))
+        .matches()
+        .stream()
+        .filter(answer -> answer.tier() == Answer.Tier.SCOUTED)
+        .forEach(answer -> seen.add(answer.spot().id()));
+    return (int) spotIds.stream().filter(id -> !seen.contains(id)).count();
+  }
+
+  private Answers ask(TimeOfDay.Clock hours, Set<LightClass> lights, Stock among) {
+    return asker.ask(new Question(lights, date, date, hours, null), among, Integer.MAX_VALUE);
+  }
+
+  /** Some spots of a stock. */
+  private record Some(Stock stock, Set<Long> ids) implements Stock {
+    @Override
+    public List<Spot> spots(Question.@Nullable Near near) {
+      return stock.spots(near).stream().filter(spot -> ids.contains(spot.id())).toList();
+    }
+
+    @Override
+    public Map<Long, List<Observation>> observations(Collection<Long> spotIds) {
+      return stock.observations(spotIds);
+    }
+
+    @Override
+    public Set<Long> spotsWith(Set<Trait> traits) {
+      return stock.spotsWith(traits);
+    }
+
+    @Override
+    public Set<Long> spotsWithSkyline() {
+      return stock.spotsWithSkyline();
+    }
+
+    @Override
+    public Map<Long, Skyline> skylines(Collection<Long> spotIds) {
+      return stock.skylines(spotIds);
+    }
+  }
+}

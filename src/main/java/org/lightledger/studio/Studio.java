@@ -1,0 +1,205 @@
+package org.lightledger.studio;
+
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.lightledger.ask.Asker;
+import org.lightledger.geo.GeoPoint;
+import org.lightledger.session.Anchor;
+import org.lightledger.session.Answer;
+import org.lightledger.session.Candidate;
+import org.lightledger.session.ClientQuestion;
+import org.lightledger.session.Due;
+import org.lightledger.session.LeadDays;
+import org.lightledger.session.PackItem;
+import org.lightledger.session.Session;
+import org.lightledger.session.SessionHours;
+import org.lightledger.session.Terms;
+import org.lightledger.spot.Spot;
+import org.lightledger.store.Ledger;
+import org.lightledger.store.LedgerException;
+import org.lightledger.store.LedgerSession;
+import org.lightledger.store.LedgerStock;
+import org.lightledger.sun.SunDay;
+import org.lightledger.sun.SunEphemeris;
+
+/** The studio at work on a ledger. Safe for use by several threads. */
+public final class Studio {
+  private final Ledger ledger;
+  private final LedgerStock stock;
+  private final Asker asker;
+  private final SunEphemeris sun;
+  private final Clock clock;
+
+  /**
+   * A studio.
+   *
+   * @param ledger its ledger
+   * @param asker answers questions about light
+   * @param sun knows where the sun is
+   * @param clock tells the present
+   */
+  public Studio(Ledger ledger, Asker asker, SunEphemeris sun, Clock clock) {
+    this.ledger = ledger;
+    this.stock = new LedgerStock(ledger);
+    this.asker = asker;
+    this.sun = sun;
+    this.clock = clock;
+  }
+
+  /**
+   * The zone of the studio: where most of its spots lie.
+   *
+   * @return a zone, UTC when none is known
+   */
+  public ZoneId zone() {
+    return StudioPlace.zone(stock.spots(null));
+  }
+
+  /**
+   * Today at the studio.
+   *
+   * @return a date of its zone
+   */
+  public LocalDate today() {
+    return LocalDate.ofInstant(clock.instant(), zone());
+  }
+
+  /**
+   * What the sun does on a date at the middle of the stock.
+   *
+   * @param date the date
+   * @return the day, or nothing while the ledger has no spots
+   */
+  public Optional<SunDay> day(LocalDate date) {
+    List<Spot> spots = stock.spots(null);
+    return StudioPlace.middle(spots)
+        .map(place -> SunDay.of(sun, place, StudioPlace.zone(spots), date));
+  }
+
+  /**
+   * When a session starts and ends, by the sun at the middle of its spots, else of the stock.
+   *
+   * @param session the ledger
+   * @param booked the session
+   * @return its hours, or nothing while the ledger has no spots
+   */
+  public Optional<SessionHours> hours(LedgerSession session, Session booked) {
+    List<Spot> spots = new ArrayList<>();
+    for (Candidate candidate : session.candidates().of(booked.id())) {
+      session.spots().find(candidate.spotId()).ifPresent(spots::add);
+    }
+    Optional<GeoPoint> middle = StudioPlace.middle(spots);
+    return (middle.isPresent() ? middle : StudioPlace.middle(stock.spots(null)))
+        .map(place -> SunDay.of(sun, place, booked.zone(), booked.date()))
+        .map(day -> SessionHours.of(booked, day));
+  }
+
+  /**
+   * Books a session in the zone of the studio, and gives it what is packed for every session.
+   *
+   * @param session the ledger, for writing
+   * @param clientId the ledger's number of the client
+   * @param date the day
+   * @param anchor what fixes it in the day
+   * @param terms what is booked
+   * @return the ledger's number of the session
+   * @throws LedgerException when there is no such client
+   */
+  public long book(
+      LedgerSession session, long clientId, LocalDate date, Anchor anchor, Terms terms) {
+    long id =
+        session
+            .sessions()
+            .add(
+                new Session(
+                    0,
+                    UUID.randomUUID().toString(),
+                    0,
+                    clientId,
+                    date,
+                    zone(),
+                    anchor,
+                    terms,
+                    Session.State.BOOKED,
+                    Session.Brief.EMPTY));
+    session.packing().packGear(id);
+    return id;
+  }
+
+  /**
+   * The light that spots have during a session.
+   *
+   * @param hours the session's hours
+   * @return what tells it
+   */
+  public SessionLight light(SessionHours hours) {
+    return new SessionLight(asker, stock, hours);
+  }
+
+  /**
+   * What is due now across all sessions.
+   *
+   * @return by the sessions' dates
+   */
+  public List<Due> due() {
+    return ledger.read(
+        session -> {
+          LeadDays leads = LeadDays.read(session.settings()::find);
+          List<Due.Progress> progress =
+              session.sessions().all().stream()
+                  .filter(booked -> booked.state().isOpen())
+                  .map(booked -> progress(session, booked, leads))
+                  .toList();
+          return Due.of(clock.instant(), progress, leads);
+        });
+  }
+
+  private Due.Progress progress(LedgerSession session, Session booked, LeadDays leads) {
+    List<Long> answered =
+        session.questionnaire().answers(booked.id()).stream().map(Answer::questionId).toList();
+    long missing =
+        session.questionnaire().questions().stream()
+            .map(ClientQuestion::id)
+            .filter(id -> !answered.contains(id))
+            .count();
+    List<Candidate> candidates = session.candidates().of(booked.id());
+    long toPack =
+        session.packing().items(booked.id()).stream()
+            .map(PackItem::doneAt)
+            .filter(doneAt -> doneAt == null)
+            .count();
+    return new Due.Progress(
+        booked,
+        session.sessions().sentTo(booked.id()),
+        answered.size(),
+        (int) missing,
+        candidates.size(),
+        session.plans().find(booked.id()).isPresent(),
+        isNear(booked, leads) ? unseen(session, booked, candidates) : 0,
+        (int) toPack);
+  }
+
+  /** Only then the light is asked for, which costs more than all else. */
+  private boolean isNear(Session booked, LeadDays leads) {
+    LocalDate today = LocalDate.ofInstant(clock.instant(), booked.zone());
+    return !booked.date().isBefore(today)
+        && !booked.date().minusDays(leads.rehearsal()).isAfter(today);
+  }
+
+  private int unseen(LedgerSession session, Session booked, List<Candidate> candidates) {
+    List<Long> wanted =
+        candidates.stream()
+            .filter(candidate -> candidate.choice() != Candidate.Choice.EXCLUDED)
+            .map(Candidate::spotId)
+            .toList();
+    return hours(session, booked)
+        .filter(hours -> hours.span() != null && !wanted.isEmpty())
+        .map(hours -> light(hours).unseen(wanted))
+        .orElse(0);
+  }
+}

@@ -1,0 +1,54 @@
+package org.lightledger.web;
+
+import java.util.List;
+import org.lightledger.web.chart.Svg;
+
+/**
+ * A kept plan.
+ *
+ * @param call when all meet
+ * @param meeting where all meet
+ * @param end when it ends
+ * @param made when and for which sky it was made
+ * @param stops in order
+ */
+public record PlanPart(String call, String meeting, String end, String made, List<Stop> stops) {
+
+  /**
+   * A stop.
+   *
+   * @param href the spot's page
+   * @param name the spot's name
+   * @param drive the drive to it, "" for none
+   * @param arrive when the car stops
+   * @param shootFrom when the pictures begin
+   * @param leave when the car starts
+   * @param outfit which outfit is worn
+   * @param look where the camera looks, "" when not known
+   * @param lights the light at the beginning and the end
+   * @param cautions the spot's cautions, "" for none
+   * @param fallback where to go when this place can not be used, "" for none
+   */
+  public record Stop(
+      String href,
+      String name,
+      String drive,
+      String arrive,
+      String shootFrom,
+      String leave,
+      String outfit,
+      String look,
+      List<Light> lights,
+      String cautions,
+      String fallback) {}
+
+  /**
+   * The light at a moment.
+   *
+   * @param hour when
+   * @param glyph its sign
+   * @param word its name
+   * @param sun where the sun stands and whether it reaches the spot
+   */
+  public record Light(String hour, Svg glyph, String word, String sun) {}
+}

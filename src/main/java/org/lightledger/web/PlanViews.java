@@ -1,0 +1,91 @@
+package org.lightledger.web;
+
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.lightledger.ask.Sky;
+import org.lightledger.ask.SpotLight;
+import org.lightledger.geo.Bearing;
+import org.lightledger.geo.GeoPoint;
+import org.lightledger.session.KeptPlan;
+import org.lightledger.session.Session;
+import org.lightledger.skyline.Skyline;
+import org.lightledger.spot.Spot;
+import org.lightledger.store.LedgerSession;
+import org.lightledger.sun.SunDirection;
+import org.lightledger.sun.SunEphemeris;
+import org.lightledger.web.chart.LightGlyph;
+
+/** Shows a kept plan with the light that the stock tells now. */
+final class PlanViews {
+  private final SunEphemeris sun;
+
+  PlanViews(SunEphemeris sun) {
+    this.sun = sun;
+  }
+
+  PlanPart part(LedgerSession session, Session booked, KeptPlan plan) {
+    ZoneId zone = booked.zone();
+    return new PlanPart(
+        SessionWords.hour(plan.callTime(), zone),
+        meeting(session, plan),
+        SessionWords.hour(plan.end(), zone),
+        (plan.byHand() ? "In your order, for " : "Made for ")
+            + (plan.sky() == Sky.OVERCAST ? "an overcast sky, " : "a clear sky, ")
+            + Words.moment(plan.madeAt().atZone(zone).toOffsetDateTime()),
+        plan.stops().stream().map(stop -> stop(session, plan.sky(), stop, zone)).toList());
+  }
+
+  private static String meeting(LedgerSession session, KeptPlan plan) {
+    KeptPlan.Meeting meeting = plan.meeting();
+    GeoPoint place = meeting.place();
+    String where =
+        place == null
+            ? session.spots().find(plan.stops().get(0).spotId()).orElseThrow().name()
+            : SpotViews.position(place);
+    return meeting.words().isEmpty() ? where : meeting.words() + " (" + where + ")";
+  }
+
+  private PlanPart.Stop stop(LedgerSession session, Sky sky, KeptPlan.Stop stop, ZoneId zone) {
+    Spot spot = session.spots().find(stop.spotId()).orElseThrow();
+    Skyline skyline = SpotSky.known(session.skylines().find(spot.id()).orElse(null));
+    Bearing facing = stop.facing();
+    KeptPlan.Drive drive = stop.drive();
+    List<PlanPart.Light> lights = new ArrayList<>();
+    if (facing != null) {
+      for (Instant at : List.of(stop.shootFrom(), stop.leave())) {
+        lights.add(light(spot, facing, skyline, sky, at, zone));
+      }
+    }
+    return new PlanPart.Stop(
+        "/spots/" + spot.id(),
+        spot.name(),
+        drive == null ? "" : "Drive " + drive.minutes() + " min, " + drive.source().label(),
+        SessionWords.hour(stop.arrive(), zone),
+        SessionWords.hour(stop.shootFrom(), zone),
+        SessionWords.hour(stop.leave(), zone),
+        "Outfit " + stop.outfit(),
+        facing == null ? "" : Words.bearing(facing),
+        lights,
+        spot.cautions(),
+        fallback(session, stop.fallbackSpotId()));
+  }
+
+  private static String fallback(LedgerSession session, @Nullable Long spotId) {
+    return spotId == null ? "" : session.spots().find(spotId).map(Spot::name).orElse("");
+  }
+
+  private PlanPart.Light light(
+      Spot spot, Bearing facing, @Nullable Skyline skyline, Sky sky, Instant at, ZoneId zone) {
+    SunDirection direction = sun.direction(at, spot.position());
+    SpotLight light = SpotLight.of(direction, facing, skyline, sky);
+    SunWords reach = SunWords.of(light.light(), light.directSun(), light.clearance());
+    return new PlanPart.Light(
+        SessionWords.hour(at, zone),
+        LightGlyph.of(light.light(), facing.turnToDeg(direction.azimuth())),
+        Words.capital(light.light().label()),
+        "sun " + Words.sun(direction) + "; " + reach.word());
+  }
+}

@@ -1,0 +1,85 @@
+package org.lightledger.web;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One session.
+ *
+ * @param id the ledger's number
+ * @param title who and when
+ * @param client the client's page
+ * @param clientName the client's full name
+ * @param facts when, where and what was booked
+ * @param state how far it is
+ * @param brief what it is to be
+ * @param candidates the spots that it may stop at
+ * @param plan the kept plan, or null for none
+ * @param answers what the client answered
+ * @param packing what is packed
+ * @param after the shots of a session that has been, or null
+ * @param due what is due for it
+ * @param problems what was wrong with a form
+ * @param saved whether something has just been kept
+ */
+public record SessionPage(
+    long id,
+    String title,
+    String client,
+    String clientName,
+    List<Fact> facts,
+    State state,
+    Brief brief,
+    CandidatesView candidates,
+    @Nullable PlanPart plan,
+    List<Answered> answers,
+    PackPart packing,
+    @Nullable AfterPart after,
+    List<TodayPage.Task> due,
+    List<FieldProblem> problems,
+    boolean saved) {
+
+  /**
+   * A line of the head.
+   *
+   * @param label what it tells
+   * @param words what it is
+   */
+  public record Fact(String label, String words) {}
+
+  /**
+   * How far a session is, and where it can go from there.
+   *
+   * @param label the state
+   * @param code its name
+   * @param next states to choose
+   * @param goal the small goal, "" for none
+   * @param outcome how it went, as kept or typed
+   */
+  public record State(
+      String label, String code, List<AskPage.Choice> next, String goal, String outcome) {}
+
+  /**
+   * What a session is to be, as kept or typed.
+   *
+   * @param wishes what the client wishes
+   * @param pictures poses and pictures wanted
+   * @param talkingPoints what to talk about
+   * @param goal the small goal of the studio
+   * @param notes the owner's own words
+   */
+  public record Brief(
+      String wishes, String pictures, String talkingPoints, String goal, String notes) {}
+
+  /**
+   * A question with its answer.
+   *
+   * @param id the question's number
+   * @param words the question
+   * @param answer the answer, as kept or typed
+   * @param places kinds of place to choose from; none for a question that asks for words
+   * @param by who wrote it and when, "" for nobody
+   */
+  public record Answered(
+      long id, String words, String answer, List<AskPage.Choice> places, String by) {}
+}

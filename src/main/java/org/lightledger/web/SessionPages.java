@@ -1,0 +1,217 @@
+package org.lightledger.web;
+
+import io.javalin.http.Context;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import org.lightledger.session.Answer;
+import org.lightledger.session.Client;
+import org.lightledger.session.ClientQuestion;
+import org.lightledger.session.Due;
+import org.lightledger.session.KeptPlan;
+import org.lightledger.session.PackItem;
+import org.lightledger.session.Session;
+import org.lightledger.session.SessionHours;
+import org.lightledger.spot.Trait;
+import org.lightledger.store.LedgerSession;
+import org.lightledger.studio.Studio;
+import org.lightledger.sun.SunEphemeris;
+
+/** Puts together the page of a session. */
+final class SessionPages {
+  private final House house;
+  private final Studio studio;
+  private final CandidateViews candidates;
+  private final PlanViews plans;
+
+  SessionPages(House house, Studio studio, SunEphemeris sun) {
+    this.house = house;
+    this.studio = studio;
+    this.candidates = new CandidateViews(studio);
+    this.plans = new PlanViews(sun);
+  }
+
+  /** Shows the page again with what was typed and what is wrong with it. */
+  void refuse(Context ctx, Sent sent) {
+    ctx.status(422);
+    show(ctx, sent);
+  }
+
+  void show(Context ctx, Sent sent) {
+    List<Due> due = studio.due();
+    SessionPage page = house.ledger().read(session -> page(ctx, session, sent, due));
+    house.show(ctx, "session", page.title(), Frame.Room.SESSIONS, page);
+  }
+
+  static Session find(Context ctx, LedgerSession session) {
+    return session
+        .sessions()
+        .find(House.id(ctx, "id"))
+        .orElseThrow(() -> PageProblem.notFound("There is no session with this number."));
+  }
+
+  static Client client(LedgerSession session, long id) {
+    return session
+        .clients()
+        .find(id)
+        .orElseThrow(() -> PageProblem.notFound("There is no client with this number."));
+  }
+
+  private SessionPage page(Context ctx, LedgerSession session, Sent sent, List<Due> due) {
+    Session booked = find(ctx, session);
+    Client client = client(session, booked.clientId());
+    Optional<SessionHours> hours = studio.hours(session, booked);
+    List<Answer> answers = session.questionnaire().answers(booked.id());
+    Set<Trait> liked =
+        answers.stream().flatMap(answer -> answer.places().stream()).collect(Collectors.toSet());
+    Optional<KeptPlan> plan = session.plans().find(booked.id());
+    return new SessionPage(
+        booked.id(),
+        SessionWords.title(client, booked),
+        "/clients/" + client.id(),
+        client.name(),
+        facts(booked, client, hours),
+        state(booked, sent),
+        brief(booked.brief(), sent),
+        candidates.view(ctx, session, booked, hours.orElse(null), liked, sent),
+        plan.map(kept -> plans.part(session, booked, kept)).orElse(null),
+        answered(session.questionnaire().questions(), answers, booked.zone(), sent),
+        packing(session, booked.id()),
+        booked.state() == Session.State.DONE
+            ? AfterViews.part(session, booked, plan.orElse(null))
+            : null,
+        due.stream()
+            .filter(one -> one.session().id() == booked.id())
+            .map(SessionPages::task)
+            .toList(),
+        sent.problems(),
+        ctx.queryParam("saved") != null);
+  }
+
+  static TodayPage.Task task(Due due) {
+    return new TodayPage.Task(
+        SessionWords.href(due),
+        SessionWords.due(due),
+        SessionWords.since(due),
+        due.overdueDays() > 0);
+  }
+
+  private static List<SessionPage.Fact> facts(
+      Session booked, Client client, Optional<SessionHours> hours) {
+    List<SessionPage.Fact> facts = new ArrayList<>();
+    facts.add(
+        new SessionPage.Fact(
+            "When",
+            hours
+                .map(SessionWords::hours)
+                .orElse("hours not known: the ledger has no spots yet to tell the sun for")));
+    facts.add(new SessionPage.Fact("Fixed by", SessionWords.anchor(booked.anchor())));
+    hours.ifPresent(
+        known -> facts.add(new SessionPage.Fact("Sun", SessionWords.evening(known.sun()))));
+    facts.add(new SessionPage.Fact("Clocks", booked.zone().getId()));
+    facts.add(new SessionPage.Fact("Booked", SessionWords.terms(booked.terms())));
+    Client.Guardian guardian = client.guardian();
+    if (client.minor() && guardian != null) {
+      facts.add(new SessionPage.Fact("Guardian", guardian.name()));
+    }
+    return facts;
+  }
+
+  private static SessionPage.State state(Session booked, Sent sent) {
+    String chosen = sent.text("state", "state", booked.state().name());
+    List<AskPage.Choice> next = new ArrayList<>();
+    for (Session.State state : Session.State.values()) {
+      next.add(new AskPage.Choice(state.name(), state.label(), state.name().equals(chosen)));
+    }
+    return new SessionPage.State(
+        booked.state().label(),
+        booked.state().name(),
+        next,
+        booked.brief().goal(),
+        sent.text("state", "outcome", booked.brief().outcome()));
+  }
+
+  private static SessionPage.Brief brief(Session.Brief kept, Sent sent) {
+    return new SessionPage.Brief(
+        sent.text("brief", "wishes", kept.wishes()),
+        sent.text("brief", "pictures", kept.pictures()),
+        sent.text("brief", "talking", kept.talkingPoints()),
+        sent.text("brief", "goal", kept.goal()),
+        sent.text("brief", "notes", kept.notes()));
+  }
+
+  /** Every question with its answer, then answers to questions that are no more. */
+  private static List<SessionPage.Answered> answered(
+      List<ClientQuestion> questions, List<Answer> answers, ZoneId zone, Sent sent) {
+    Map<Long, Answer> byQuestion =
+        answers.stream().collect(Collectors.toMap(Answer::questionId, Function.identity()));
+    List<SessionPage.Answered> rows = new ArrayList<>();
+    for (ClientQuestion question : questions) {
+      Answer answer = byQuestion.remove(question.id());
+      rows.add(
+          answered(
+              question.id(),
+              question.words(),
+              answer,
+              question.kind() == ClientQuestion.Kind.PLACES,
+              zone,
+              sent));
+    }
+    for (Answer answer : answers) {
+      if (byQuestion.containsKey(answer.questionId())) {
+        rows.add(
+            answered(
+                answer.questionId(),
+                answer.asked(),
+                answer,
+                !answer.places().isEmpty(),
+                zone,
+                sent));
+      }
+    }
+    return rows;
+  }
+
+  private static SessionPage.Answered answered(
+      long id, String words, @Nullable Answer answer, boolean places, ZoneId zone, Sent sent) {
+    List<AskPage.Choice> choices = new ArrayList<>();
+    if (places) {
+      for (Trait trait : Trait.values()) {
+        boolean kept = answer != null && answer.places().contains(trait);
+        choices.add(
+            new AskPage.Choice(
+                trait.code(),
+                trait.label(),
+                sent.ticked("answers", "places-" + id, trait.code(), kept)));
+      }
+    }
+    return new SessionPage.Answered(
+        id,
+        words,
+        sent.text("answers", "answer-" + id, answer == null ? "" : answer.words()),
+        choices,
+        answer == null ? "" : by(answer, zone));
+  }
+
+  private static String by(Answer answer, ZoneId zone) {
+    return (answer.byClient() ? "by the client, " : "typed in by you, ")
+        + Words.moment(answer.at().atZone(zone).toOffsetDateTime());
+  }
+
+  static PackPart packing(LedgerSession session, long sessionId) {
+    List<PackItem> items = session.packing().items(sessionId);
+    long done = items.stream().filter(item -> item.doneAt() != null).count();
+    return new PackPart(
+        sessionId,
+        items.stream()
+            .map(item -> new PackPart.Item(item.id(), item.words(), item.doneAt() != null))
+            .toList(),
+        items.isEmpty() ? "Nothing to pack yet." : done + " of " + items.size() + " packed");
+  }
+}

@@ -1,0 +1,315 @@
+package org.lightledger.web;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.time.Instant;
+import java.time.LocalTime;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Consumer;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import org.lightledger.light.LightClass;
+import org.lightledger.session.Answer;
+import org.lightledger.session.Candidate;
+import org.lightledger.session.ClientQuestion;
+import org.lightledger.session.PackItem;
+import org.lightledger.session.Session;
+import org.lightledger.shortlist.Shortlist;
+import org.lightledger.spot.Trait;
+import org.lightledger.store.LedgerSession;
+
+/** The candidates of a session, the client's answers, and what is packed. */
+final class SessionPartRoutes {
+  private static final int MOST_ANSWER = 4000;
+  private static final int MOST_LINE = 200;
+  private static final int LEAST_STAY = 5;
+  private static final int MOST_STAY = 480;
+
+  private final House house;
+  private final SessionPages pages;
+
+  SessionPartRoutes(House house, SessionPages pages) {
+    this.house = house;
+    this.pages = pages;
+  }
+
+  void register(RoutesConfig routes) {
+    routes.post("/sessions/{id}/candidates", this::add);
+    routes.post("/sessions/{id}/candidates/shortlist", this::addShortlist);
+    routes.post("/sessions/{id}/candidates/{spot}", this::saveCandidate);
+    routes.post("/sessions/{id}/candidates/{spot}/up", ctx -> move(ctx, -1));
+    routes.post("/sessions/{id}/candidates/{spot}/down", ctx -> move(ctx, 1));
+    routes.post("/sessions/{id}/candidates/{spot}/remove", this::removeCandidate);
+    routes.post("/sessions/{id}/answers", this::answer);
+    routes.post("/sessions/{id}/items", this::addItem);
+    routes.post("/sessions/{id}/items/{item}/tick", this::tick);
+    routes.post("/sessions/{id}/items/{item}/remove", this::removeItem);
+  }
+
+  /** Changes something of a session that is there. */
+  private long change(Context ctx, Consumer<LedgerSession> change) {
+    return house
+        .ledger()
+        .write(
+            session -> {
+              long id = SessionPages.find(ctx, session).id();
+              change.accept(session);
+              return id;
+            });
+  }
+
+  private void add(Context ctx) {
+    List<Long> spots = new ArrayList<>();
+    for (String number : ctx.formParams("spot")) {
+      spots.add(spot(number));
+    }
+    if (spots.isEmpty()) {
+      throw PageProblem.notFound("No spot was chosen.");
+    }
+    addFree(ctx, session -> spots);
+  }
+
+  private static long spot(String number) {
+    try {
+      return Long.parseLong(number);
+    } catch (NumberFormatException e) {
+      throw PageProblem.notFound("There is no spot with this number.");
+    }
+  }
+
+  private void addShortlist(Context ctx) {
+    long list = spot(ctx.formParams("list").stream().findFirst().orElse(""));
+    addFree(
+        ctx,
+        session ->
+            session
+                .shortlists()
+                .find(list)
+                .orElseThrow(() -> PageProblem.notFound("There is no shortlist with this number."))
+                .entries()
+                .stream()
+                .map(Shortlist.Entry::spotId)
+                .distinct()
+                .toList());
+  }
+
+  /** Spots that are candidates already stay as they are. */
+  private void addFree(Context ctx, Function<LedgerSession, List<Long>> spots) {
+    long id = House.id(ctx, "id");
+    change(
+        ctx,
+        session -> {
+          Set<Long> present =
+              session.candidates().of(id).stream()
+                  .map(Candidate::spotId)
+                  .collect(Collectors.toSet());
+          for (long spotId : spots.apply(session)) {
+            if (session.spots().find(spotId).isEmpty()) {
+              throw PageProblem.notFound("There is no spot with this number.");
+            }
+            if (present.add(spotId)) {
+              session
+                  .candidates()
+                  .put(id, new Candidate(spotId, Candidate.Choice.FREE, Set.of(), null, null));
+            }
+          }
+        });
+    ctx.redirect("/sessions/" + id + "#candidates", HttpStatus.SEE_OTHER);
+  }
+
+  private void saveCandidate(Context ctx) {
+    long spotId = House.id(ctx, "spot");
+    Fields fields = new Fields(ctx::formParams);
+    Candidate.Choice choice = choice(fields, spotId);
+    Set<LightClass> wanted = EnumSet.noneOf(LightClass.class);
+    for (String code : fields.all("wanted")) {
+      LightClass light = fields.light("wanted-" + spotId, "Light wanted", code);
+      if (light != null) {
+        wanted.add(light);
+      }
+    }
+    Integer stay =
+        fields.whole("stay-" + spotId, "Minutes to stay", LEAST_STAY, MOST_STAY, " minutes");
+    LocalTime arrival = fields.clock("arrival-" + spotId, "Arrival");
+    if (arrival != null && choice != Candidate.Choice.LOCKED) {
+      fields.problem(
+          "arrival-" + spotId,
+          "Arrival",
+          "expected an arrival for a locked stop alone, found one for a stop that is "
+              + choice.label());
+    }
+    if (!fields.problems().isEmpty()) {
+      pages.refuse(ctx, new Sent("candidate-" + spotId, fields));
+      return;
+    }
+    long id =
+        change(
+            ctx,
+            session -> {
+              requireCandidate(ctx, session, spotId);
+              session
+                  .candidates()
+                  .put(House.id(ctx, "id"), new Candidate(spotId, choice, wanted, stay, arrival));
+            });
+    ctx.redirect("/sessions/" + id + "#candidate-" + spotId, HttpStatus.SEE_OTHER);
+  }
+
+  private static Candidate.Choice choice(Fields fields, long spotId) {
+    for (Candidate.Choice choice : Candidate.Choice.values()) {
+      if (choice.name().equals(fields.raw("choice"))) {
+        return choice;
+      }
+    }
+    fields.problem(
+        "choice-" + spotId,
+        "Choice",
+        "expected free, locked or left out, found " + Fields.found(fields.raw("choice")));
+    return Candidate.Choice.FREE;
+  }
+
+  private static List<Long> requireCandidate(Context ctx, LedgerSession session, long spotId) {
+    List<Long> spots =
+        session.candidates().of(House.id(ctx, "id")).stream().map(Candidate::spotId).toList();
+    if (!spots.contains(spotId)) {
+      throw PageProblem.notFound("That spot is no longer a candidate of this session.");
+    }
+    return spots;
+  }
+
+  private void move(Context ctx, int by) {
+    long spotId = House.id(ctx, "spot");
+    long id =
+        change(
+            ctx,
+            session -> {
+              List<Long> order = new ArrayList<>(requireCandidate(ctx, session, spotId));
+              int from = order.indexOf(spotId);
+              int to = Math.min(Math.max(from + by, 0), order.size() - 1);
+              Collections.swap(order, from, to);
+              session.candidates().reorder(House.id(ctx, "id"), order);
+            });
+    ctx.redirect("/sessions/" + id + "#candidate-" + spotId, HttpStatus.SEE_OTHER);
+  }
+
+  private void removeCandidate(Context ctx) {
+    long spotId = House.id(ctx, "spot");
+    long id =
+        change(
+            ctx,
+            session -> {
+              requireCandidate(ctx, session, spotId);
+              session.candidates().remove(House.id(ctx, "id"), spotId);
+            });
+    ctx.redirect("/sessions/" + id + "#candidates", HttpStatus.SEE_OTHER);
+  }
+
+  /** An answer that is as it was keeps its time and its author; an emptied one is taken back. */
+  private void answer(Context ctx) {
+    Fields fields = new Fields(ctx::formParams);
+    Session booked = house.ledger().read(session -> SessionPages.find(ctx, session));
+    List<Answer> kept =
+        house.ledger().read(session -> session.questionnaire().answers(booked.id()));
+    Map<Long, Answer> before =
+        kept.stream().collect(Collectors.toMap(Answer::questionId, Function.identity()));
+    List<ClientQuestion> questions =
+        house.ledger().read(session -> session.questionnaire().questions());
+    List<Answer> changed = new ArrayList<>();
+    List<Long> emptied = new ArrayList<>();
+    for (ClientQuestion question : questions) {
+      String words = fields.text("answer-" + question.id(), question.words(), MOST_ANSWER);
+      Set<Trait> places = places(fields, question);
+      Answer was = before.get(question.id());
+      if (words.isEmpty() && places.isEmpty()) {
+        if (was != null) {
+          emptied.add(question.id());
+        }
+      } else if (was == null || !was.words().equals(words) || !was.places().equals(places)) {
+        Instant now = house.clock().instant();
+        changed.add(new Answer(question.id(), question.words(), words, places, now, false));
+      }
+    }
+    if (!fields.problems().isEmpty()) {
+      pages.refuse(ctx, new Sent("answers", fields));
+      return;
+    }
+    change(
+        ctx,
+        session -> {
+          changed.forEach(answer -> session.questionnaire().answer(booked.id(), answer));
+          emptied.forEach(id -> session.questionnaire().removeAnswer(booked.id(), id));
+        });
+    ctx.redirect("/sessions/" + booked.id() + "?saved=1#answers", HttpStatus.SEE_OTHER);
+  }
+
+  private static Set<Trait> places(Fields fields, ClientQuestion question) {
+    Set<Trait> places = EnumSet.noneOf(Trait.class);
+    for (String code : fields.all("places-" + question.id())) {
+      try {
+        places.add(Trait.parse(code));
+      } catch (IllegalArgumentException e) {
+        fields.problem("answer-" + question.id(), question.words(), String.valueOf(e.getMessage()));
+      }
+    }
+    return places;
+  }
+
+  private void addItem(Context ctx) {
+    Fields fields = new Fields(ctx::formParams);
+    String words = fields.line("item", "Thing to pack", MOST_LINE);
+    if (!fields.problems().isEmpty()) {
+      pages.refuse(ctx, new Sent("item", fields));
+      return;
+    }
+    packed(ctx, change(ctx, session -> session.packing().add(House.id(ctx, "id"), words)));
+  }
+
+  private void tick(Context ctx) {
+    long item = House.id(ctx, "item");
+    @Nullable Instant doneAt =
+        ctx.formParams("done").contains("yes") ? house.clock().instant() : null;
+    packed(
+        ctx,
+        change(
+            ctx,
+            session -> {
+              requireItem(ctx, session, item);
+              session.packing().tick(House.id(ctx, "id"), item, doneAt);
+            }));
+  }
+
+  private void removeItem(Context ctx) {
+    long item = House.id(ctx, "item");
+    packed(
+        ctx,
+        change(
+            ctx,
+            session -> {
+              requireItem(ctx, session, item);
+              session.packing().remove(House.id(ctx, "id"), item);
+            }));
+  }
+
+  private static void requireItem(Context ctx, LedgerSession session, long item) {
+    if (session.packing().items(House.id(ctx, "id")).stream()
+        .map(PackItem::id)
+        .noneMatch(id -> id == item)) {
+      throw PageProblem.notFound("That thing is no longer on the list.");
+    }
+  }
+
+  private void packed(Context ctx, long id) {
+    if (Pages.wantsPart(ctx)) {
+      PackPart part = house.ledger().read(session -> SessionPages.packing(session, id));
+      house.pages().part(ctx, "packpart", part);
+    } else {
+      ctx.redirect("/sessions/" + id + "#pack", HttpStatus.SEE_OTHER);
+    }
+  }
+}
