@@ -15,6 +15,7 @@ import org.lightledger.indexing.ImportReport;
 import org.lightledger.light.LightClass;
 import org.lightledger.store.Ledger;
 import org.lightledger.store.LedgerStock;
+import org.lightledger.studio.RegionRoads;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -50,10 +51,11 @@ final class DemoVerb extends Verb {
           DemoLedger.fill(
               folder(), ledger, services.importer(ledger), services.clock(), ImportProgress.NONE);
       makeSkylines(ledger);
+      RegionRoads.prepare(ledger).forEach(this::note);
       Answers answers = services.asker().ask(question(), new LedgerStock(ledger), 100);
       print(
-          () -> AskOutput.json(answers),
-          () -> ImportOutput.summary(report) + AskOutput.text(answers));
+          () -> AskOutput.withoutDrives().json(answers),
+          () -> ImportOutput.summary(report) + AskOutput.withoutDrives().text(answers));
       if (!noServe) {
         try (Serving serving = new Serving(services, ledger, options.settings())) {
           note(String.format(Locale.ROOT, "%n%s", serving.text()));

@@ -88,7 +88,7 @@ public final class WebServer implements AutoCloseable {
               config.routes.get("/shots/{id}/preview", previews::serve);
               new ShotContrast(house, previews).register(config.routes);
               new MapRoutes(new MapTiles(ledger)).register(config.routes);
-              new AskRoutes(house, asker, new LedgerStock(ledger)).register(config.routes);
+              new AskRoutes(house, asker, new LedgerStock(ledger), roads).register(config.routes);
               new QuestionRoutes(house).register(config.routes);
               new SpotListRoutes(house, importer.spotAdding()).register(config.routes);
               SpotRoutes spots = new SpotRoutes(house, sun);
