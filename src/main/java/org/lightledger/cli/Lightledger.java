@@ -46,6 +46,9 @@ public final class Lightledger implements Runnable {
             .addSubcommand(MapVerb.of(services))
             .addSubcommand(new ShortlistVerb(services))
             .addSubcommand(ShareVerb.of(services))
+            .addSubcommand(ClientVerb.of(services))
+            .addSubcommand(SessionVerb.of(services))
+            .addSubcommand(new TodayVerb(services))
             .addSubcommand(new CheckVerb(services))
             .addSubcommand(new BackupVerb(services))
             .addSubcommand(new ServeVerb(services));

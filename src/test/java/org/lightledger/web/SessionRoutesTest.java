@@ -485,7 +485,7 @@ class SessionRoutesTest {
                                     1,
                                     shot.minusSeconds(1800),
                                     shot.minusSeconds(1200),
-                                    shot.plusSeconds(300),
+                                    shot.plusSeconds(240),
                                     1,
                                     null,
                                     new Bearing(234),
