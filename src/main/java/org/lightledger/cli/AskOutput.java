@@ -103,6 +103,7 @@ final class AskOutput {
                     .map())
         .put("expectedEv100", Json.rounded(expected.ev100(), 1))
         .put("expectedSetting", setting(expected.setting()))
+        .put("expectedContrastStops", Json.rounded(expected.contrastStops(), 1))
         .put("expectedBasis", expected.basis())
         .put("reason", answer.reason())
         .map();
@@ -172,7 +173,7 @@ final class AskOutput {
       text.append(
           String.format(
               Locale.ROOT,
-              "%n%s (spot %d): %s on %s from %s to %s, look %s (%.0f°) [%s%s]%n  %s%n  Expected: %s. %s%n",
+              "%n%s (spot %d): %s on %s from %s to %s, look %s (%.0f°) [%s%s]%n  %s%n  Expected: %s; %s. %s%n",
               answer.spot().name(),
               answer.spot().id(),
               answer.light().label(),
@@ -185,6 +186,7 @@ final class AskOutput {
               answer.days() > 1 ? "; on " + answer.days() + " days" : "",
               answer.reason(),
               expected.words(),
+              expected.contrastWords(),
               expected.basis()));
     }
   }

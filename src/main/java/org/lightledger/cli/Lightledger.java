@@ -34,6 +34,8 @@ public final class Lightledger implements Runnable {
         new CommandLine(this)
             .addSubcommand(new DemoVerb(services))
             .addSubcommand(new ImportVerb(services))
+            .addSubcommand(new ImportSpotsVerb(services))
+            .addSubcommand(new ExportVerb(services))
             .addSubcommand(new AskVerb(services))
             .addSubcommand(new SpotsVerb(services))
             .addSubcommand(new SpotVerb(services))
@@ -51,6 +53,8 @@ public final class Lightledger implements Runnable {
             .addSubcommand(new TodayVerb(services))
             .addSubcommand(new CheckVerb(services))
             .addSubcommand(new BackupVerb(services))
+            .addSubcommand(new PasswordVerb(services))
+            .addSubcommand(new RestoreVerb(services))
             .addSubcommand(new ServeVerb(services));
     commandLine.setExecutionExceptionHandler(Lightledger::explain);
   }

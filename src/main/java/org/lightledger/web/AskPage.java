@@ -165,7 +165,8 @@ public record AskPage(
    * @param sun where the sun stands
    * @param reach whether it reaches the spot
    * @param expected the exposure to be expected
-   * @param expectedNote what that rests on
+   * @param expectedNote the contrast, and what both rest on
+   * @param shotContrast where the contrast of the nearest shot is told, "" without a shot
    * @param dial facing and sun as a drawing
    * @param tier what the answer rests on, for the mark
    * @param tierWord the same as a word
@@ -191,6 +192,7 @@ public record AskPage(
       Reach reach,
       String expected,
       String expectedNote,
+      String shotContrast,
       Svg dial,
       String tier,
       String tierWord,

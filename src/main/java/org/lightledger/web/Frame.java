@@ -10,8 +10,15 @@ import org.jspecify.annotations.Nullable;
  * @param assets the addresses of style sheets and scripts
  * @param attention how many shots wait for the owner
  * @param map what lies under places on a map, or null when the ledger has no map
+ * @param loggedIn whether the owner has logged in and can log out
  */
-public record Frame(String title, Room room, Assets assets, int attention, @Nullable BaseMap map) {
+public record Frame(
+    String title,
+    Room room,
+    Assets assets,
+    int attention,
+    @Nullable BaseMap map,
+    boolean loggedIn) {
 
   /** The rooms of the navigation. */
   public enum Room {

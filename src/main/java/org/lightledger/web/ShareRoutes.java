@@ -3,9 +3,12 @@ package org.lightledger.web;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.share.Redaction;
 import org.lightledger.share.Share;
@@ -22,16 +25,22 @@ final class ShareRoutes {
   private static final String PREFIX = "/s/";
   private static final int PICTURE_WIDTH = 1600;
 
+  /** The shortlist's page tells the minute. */
+  private static final Duration SEEN_EVERY = Duration.ofMinutes(1);
+
+  private final Map<Long, Instant> seen = new ConcurrentHashMap<>();
   private final Ledger ledger;
   private final Previews previews;
   private final SharePage sharePage;
   private final Clock clock;
+  private final Limits limits;
 
-  ShareRoutes(Ledger ledger, Previews previews, SharePage sharePage, Clock clock) {
+  ShareRoutes(Ledger ledger, Previews previews, SharePage sharePage, Clock clock, Limits limits) {
     this.ledger = ledger;
     this.previews = previews;
     this.sharePage = sharePage;
     this.clock = clock;
+    this.limits = limits;
   }
 
   static boolean isClients(String path) {
@@ -40,7 +49,9 @@ final class ShareRoutes {
 
   void register(RoutesConfig routes) {
     routes.get("/s/{token}", this::page);
+    routes.head("/s/{token}", this::page);
     routes.get("/s/{token}/picture/{number}", this::picture);
+    routes.head("/s/{token}/picture/{number}", this::picture);
   }
 
   private record Opened(Share share, @Nullable SharedShortlist view) {}
@@ -60,14 +71,25 @@ final class ShareRoutes {
           "Ask the photographer who sent it to you for a new one.");
       return;
     }
-    Instant now = clock.instant();
-    ledger.write(
-        session -> {
-          session.shares().seen(opened.share().id(), now);
-          return opened.share().id();
-        });
+    noteSeen(opened.share());
     String pictures = PREFIX + opened.share().token() + "/picture/";
     ctx.html(sharePage.linked(opened.view(), pictures, SharePage.Mode.LINK));
+  }
+
+  /**
+   * Notes that a client opened a share, at most once in a minute: a client would else wait for the
+   * writer, which an import keeps busy.
+   */
+  private void noteSeen(Share share) {
+    Instant now = clock.instant();
+    Instant last = seen.get(share.id());
+    boolean isOurs =
+        last == null
+            ? seen.putIfAbsent(share.id(), now) == null
+            : !now.isBefore(last.plus(SEEN_EVERY)) && seen.replace(share.id(), last, now);
+    if (isOurs) {
+      ledger.change(session -> session.shares().seen(share.id(), now));
+    }
   }
 
   private void picture(Context ctx) {
@@ -84,11 +106,17 @@ final class ShareRoutes {
   }
 
   private Optional<Opened> open(Context ctx) {
+    limits.beforeLink(ctx);
     String token = ctx.pathParam("token");
-    if (!ShareTokens.hasForm(token)) {
-      return Optional.empty();
+    Optional<Opened> opened =
+        ShareTokens.hasForm(token)
+            ? ledger.read(
+                session -> session.shares().find(token).map(share -> view(session, share)))
+            : Optional.empty();
+    if (opened.isEmpty()) {
+      limits.wrongLink(ctx);
     }
-    return ledger.read(session -> session.shares().find(token).map(share -> view(session, share)));
+    return opened;
   }
 
   private Opened view(LedgerSession session, Share share) {

@@ -57,33 +57,36 @@ public final class WebServer implements AutoCloseable {
     this.skylines = new SkylineKeeper(ledger, new SkylineWork(ledger, clock));
     Assets assets = Assets.load();
     Pages pages = new Pages();
-    Problems problems = new Problems(pages, assets);
     Previews previews = new Previews(ledger, folder.resolve("previews"));
     SharePage sharePage = new SharePage(pages, assets);
-    ShareRoutes shares = new ShareRoutes(ledger, previews, sharePage, clock);
+    ClientAddresses addresses = new ClientAddresses(settings.trustedProxy());
+    Limits limits = new Limits(addresses, clock);
+    ShareRoutes shares = new ShareRoutes(ledger, previews, sharePage, clock, limits);
+    Access access = new Access(settings, ledger, pages, assets, clock, addresses);
+    Guard guard = new Guard(settings, this::port, access);
     this.jobs = new ImportJobs(importer, FolderWatch.STANDARD_SETTLE);
     House house = new House(ledger, pages, assets, clock, skylines);
     this.owner =
         Javalin.create(
             config -> {
-              common(config, problems);
+              common(config, Problems.forOwner(pages, assets));
               config.jetty.multipartConfig.cacheDirectory(folder.toString());
               config.jetty.multipartConfig.maxFileSize(MOST_UPLOAD_MB, SizeUnit.MB);
               config.jetty.multipartConfig.maxTotalRequestSize(MOST_UPLOAD_MB, SizeUnit.MB);
               config.jetty.multipartConfig.maxInMemoryFileSize(1, SizeUnit.MB);
               config.routes.before(
                   ctx -> {
-                    Guard.headers(ctx);
-                    if (!ShareRoutes.isClients(ctx.path())) {
-                      Guard.owner(ctx);
-                    }
+                    guard.check(ctx);
+                    limits.upload(ctx);
                   });
+              access.register(config.routes);
               config.routes.get("/static/{fingerprint}/{name}", assets::serve);
               config.routes.get("/shots/{id}/preview", previews::serve);
+              new ShotContrast(house, previews).register(config.routes);
               new MapRoutes(new MapTiles(ledger)).register(config.routes);
               new AskRoutes(house, asker, new LedgerStock(ledger)).register(config.routes);
               new QuestionRoutes(house).register(config.routes);
-              new SpotListRoutes(house).register(config.routes);
+              new SpotListRoutes(house, importer.spotAdding()).register(config.routes);
               SpotRoutes spots = new SpotRoutes(house, sun);
               spots.register(config.routes);
               new TravelRoutes(house, spots).register(config.routes);
@@ -114,8 +117,8 @@ public final class WebServer implements AutoCloseable {
             ? null
             : Javalin.create(
                 config -> {
-                  common(config, problems);
-                  config.routes.before(Guard::headers);
+                  common(config, Problems.forClients(pages, assets, sharePage));
+                  config.routes.before(ctx -> Guard.clients(ctx, settings.shareOrigin()));
                   shares.register(config.routes);
                 });
   }
@@ -163,6 +166,16 @@ public final class WebServer implements AutoCloseable {
    */
   public int sharePort() {
     return clients == null ? -1 : clients.port();
+  }
+
+  /** The owner's listener with its routes. */
+  Javalin ownerPages() {
+    return owner;
+  }
+
+  /** The clients' own listener with its routes, or null when there is none. */
+  @Nullable Javalin clientPages() {
+    return clients;
   }
 
   /** How a client reaches a share: scheme, host and port. */

@@ -15,7 +15,18 @@ import java.util.Map;
 final class ArchitectureRules {
   /** The core: no SQL, no HTTP, no files of others, no clock. */
   static final String[] CORE = {
-    "geo", "sun", "light", "spot", "ask", "shortlist", "share", "skyline", "map"
+    "geo",
+    "sun",
+    "light",
+    "spot",
+    "ask",
+    "shortlist",
+    "share",
+    "skyline",
+    "map",
+    "exchange",
+    "session.planner",
+    "session.drive"
   };
 
   /** Which room alone may use which library. */
@@ -28,7 +39,8 @@ final class ArchitectureRules {
           "org.flywaydb..", "store",
           "io.javalin..", "web",
           "picocli..", "cli",
-          "crosby.binary..", "map.osm");
+          "crosby.binary..", "map.osm",
+          "com.graphhopper..", "session.drive.roads");
 
   private ArchitectureRules() {}
 
@@ -54,6 +66,22 @@ final class ArchitectureRules {
             .should()
             .dependOnClassesThat()
             .resideInAnyPackage(inRoot(root, "store", "web", "cli", "indexing")));
+    rules.put(
+        "what reads the files of strangers opens no connection",
+        noClasses()
+            .that()
+            .resideInAPackage(root + ".exchange..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage("java.net.."));
+    rules.put(
+        "the planner knows drives and no roads",
+        noClasses()
+            .that()
+            .resideInAPackage(root + ".session.planner..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage(root + ".session.drive.roads.."));
     rules.put(
         "nobody imports app",
         noClasses()

@@ -78,8 +78,10 @@ class SessionBrowserTest {
         spot,
         SHOT.plusSeconds(from),
         SHOT.plusSeconds(from + 300),
+        SHOT.plusSeconds(to - 300),
         SHOT.plusSeconds(to),
         outfit,
+        List.of(),
         drive,
         new Bearing(facingDeg),
         null);

@@ -1,6 +1,7 @@
 package org.lightledger.architecture.seeded.geo;
 
 import com.drew.metadata.Metadata;
+import com.graphhopper.GraphHopper;
 import crosby.binary.Osmformat;
 import io.javalin.Javalin;
 import java.sql.Connection;
@@ -25,6 +26,7 @@ public final class UsesEverything {
   private final @Nullable Shelf shelf = null;
   private final @Nullable CommandLine commandLine = null;
   private final Osmformat.@Nullable Way way = null;
+  private final @Nullable GraphHopper hopper = null;
 
   @Override
   public String toString() {
@@ -39,6 +41,7 @@ public final class UsesEverything {
         shelf,
         commandLine,
         way,
+        hopper,
         now());
   }
 
