@@ -46,14 +46,14 @@ class SessionBrowserTest {
         "marta@example.org");
     site.post("/sessions", "client", "1", "date", "2026-11-20", "package", "1");
     site.post("/sessions", "client", "2", "date", "2026-12-01", "package", "1");
-    site.post("/sessions/2/candidates", "spot", "1", "spot", "2");
+    site.post("/sessions/2/candidates", "spot", "2");
     site.post("/sessions/2/candidates/2", "choice", "LOCKED", "arrival-2", "16:30", "stay-2", "40");
     site.post("/sessions/2/answers", "places-1", "water", "answer-2", "With my dog");
     site.post("/sessions/2/brief", "wishes", "With the dog", "goal", "One picture from below");
     site.ledger()
         .change(
             session -> {
-              session.traits().set(3, Set.of(Trait.WATER));
+              session.traits().set(1, Set.of(Trait.WATER));
               session.plans().keep(1, plan());
             });
     site.post("/sessions/1/state", "state", "DONE");

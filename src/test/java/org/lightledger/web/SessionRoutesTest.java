@@ -359,6 +359,8 @@ class SessionRoutesTest {
     assertThat(items.stream().filter(item -> item.doneAt() != null).map(PackItem::id))
         .containsExactly(2L);
     assertThat(site.post("/sessions/1/items", "item", " ").status()).isEqualTo(422);
+    assertThat(site.post("/sessions/1/items", "item", "z".repeat(201)).text())
+        .contains("expected at most 200 characters", "value=\"" + "z".repeat(201));
     assertThat(site.post("/sessions/1/items/99/tick", "done", "yes").status()).isEqualTo(404);
   }
 
