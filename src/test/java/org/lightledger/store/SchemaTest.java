@@ -407,6 +407,15 @@ class SchemaTest extends LedgerTestBase {
     },
     {"UPDATE plan_stops SET outfit = 0", "a stop's place and outfit must be whole numbers"},
     {
+      "UPDATE plan_stops SET shoot_until_ms = leave_ms + 1",
+      "a stop's times must be whole milliseconds in order"
+    },
+    {
+      "UPDATE plan_changes SET until_ms = from_ms",
+      "a change must take time and lead to outfit 2 or more"
+    },
+    {"UPDATE plan_changes SET outfit = 1", "a change must take time and lead to outfit 2 or more"},
+    {
       "UPDATE plan_stops SET (drive_min, drive_source) = (5, 'GUESS')",
       "a stop's drive must have minutes and a source, or nothing"
     },
