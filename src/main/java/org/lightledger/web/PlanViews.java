@@ -69,20 +69,20 @@ final class PlanViews {
             + SessionWords.hour(stop.shootUntil(), zone),
         SessionWords.hour(stop.leave(), zone),
         "Outfit " + stop.outfit(),
-        stop.changes().stream().map(change -> change(change, zone)).toList(),
+        stop.changes().stream()
+            .map(
+                change ->
+                    "Change to outfit "
+                        + change.toOutfit()
+                        + " from "
+                        + SessionWords.hour(change.from(), zone)
+                        + " to "
+                        + SessionWords.hour(change.until(), zone))
+            .toList(),
         facing == null ? "" : Words.bearing(facing),
         lights,
         spot.cautions(),
         fallback(session, stop.fallbackSpotId()));
-  }
-
-  private static String change(KeptPlan.Change change, ZoneId zone) {
-    return "Change to outfit "
-        + change.toOutfit()
-        + ", "
-        + SessionWords.hour(change.from(), zone)
-        + " to "
-        + SessionWords.hour(change.until(), zone);
   }
 
   private static String fallback(LedgerSession session, @Nullable Long spotId) {
