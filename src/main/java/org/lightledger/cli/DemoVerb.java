@@ -10,6 +10,7 @@ import org.lightledger.ask.Answers;
 import org.lightledger.ask.Question;
 import org.lightledger.ask.TimeOfDay;
 import org.lightledger.demo.DemoLedger;
+import org.lightledger.demo.DemoStudio;
 import org.lightledger.indexing.ImportProgress;
 import org.lightledger.indexing.ImportReport;
 import org.lightledger.light.LightClass;
@@ -50,6 +51,7 @@ final class DemoVerb extends Verb {
       ImportReport report =
           DemoLedger.fill(
               folder(), ledger, services.importer(ledger), services.clock(), ImportProgress.NONE);
+      DemoStudio.fill(ledger, services.studio(ledger), services.clock().instant());
       makeSkylines(ledger);
       RegionRoads.prepare(ledger).forEach(this::note);
       Answers answers = services.asker().ask(question(), new LedgerStock(ledger), 100);
