@@ -44,11 +44,11 @@ public record ExpectedLight(
    * @param sun where the sun stands
    * @param facing where the camera looks
    * @param light the class of the light
-   * @param directSun whether the sun reaches the spot; null when that is not known
+   * @param directSun whether the sun reaches the spot; null while that is not known
    * @param sky what the sky is like
    * @return the exposure, in direct sun unless the sun is known not to reach the spot
    */
-  public static ExpectedLight of(
+  static ExpectedLight of(
       SunDirection sun, Bearing facing, LightClass light, @Nullable Boolean directSun, Sky sky) {
     SkyCondition condition = sky == Sky.OVERCAST ? SkyCondition.OVERCAST : SkyCondition.CLEAR;
     ExpectedExposure exposure = ExpectedExposure.of(sun, facing, condition);
@@ -64,10 +64,10 @@ public record ExpectedLight(
             Locale.ROOT,
             "A mean for the sun's altitude, %s and the way the subject faces, give or take a stop;"
                 + " meter there.",
-            light(directSun, sky, down, shade)));
+            basis(directSun, sky, down, shade)));
   }
 
-  private static String light(@Nullable Boolean directSun, Sky sky, boolean down, boolean shade) {
+  private static String basis(@Nullable Boolean directSun, Sky sky, boolean down, boolean shade) {
     if (sky == Sky.OVERCAST) {
       return "an overcast sky";
     }

@@ -35,6 +35,7 @@ public record AskPage(
     String event,
     String near,
     String within,
+    String drive,
     More more,
     List<Span> spans,
     List<FieldProblem> problems,
@@ -160,6 +161,7 @@ public record AskPage(
    * @param side which side it comes from, "" where that does not matter
    * @param window when
    * @param day the best moment, and on how many days
+   * @param drive how long the drive there takes, "" when none was asked for
    * @param look where to face
    * @param lookNote why, "" for a known facing
    * @param sun where the sun stands
@@ -187,6 +189,7 @@ public record AskPage(
       String side,
       String window,
       String day,
+      String drive,
       String look,
       String lookNote,
       String sun,

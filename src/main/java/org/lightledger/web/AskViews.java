@@ -10,7 +10,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.function.LongFunction;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.ask.Answer;
 import org.lightledger.ask.Answers;
@@ -20,6 +22,7 @@ import org.lightledger.ask.Sky;
 import org.lightledger.ask.Terms;
 import org.lightledger.ask.TimeOfDay;
 import org.lightledger.light.LightClass;
+import org.lightledger.session.drive.Drive;
 import org.lightledger.spot.Facing;
 import org.lightledger.spot.Hazard;
 import org.lightledger.web.chart.FacingDial;
@@ -52,6 +55,7 @@ final class AskViews {
         sun != null && sun.anchor() == TimeOfDay.Anchor.SUNRISE ? "sunrise" : "sunset",
         form.near() == null ? read.near() : form.near().toText(),
         Words.plain(form.withinKm()),
+        form.driveMinutes() == null ? "" : String.valueOf(form.driveMinutes()),
         more(read),
         spans(form, today),
         read.problems(),
@@ -92,6 +96,7 @@ final class AskViews {
   static AskPage.AnswersView answers(
       AskForm form,
       Answers answers,
+      LongFunction<Optional<Drive>> drives,
       Map<Long, Set<Hazard>> hazards,
       boolean emptyStock,
       List<AskPage.ListChoice> lists,
@@ -99,10 +104,10 @@ final class AskViews {
       AskPage.KeptQuestions kept) {
     List<AskPage.Card> cards = new ArrayList<>();
     for (Answer answer : answers.matches()) {
-      cards.add(card(form, answer, hazards, String.valueOf(cards.size() + 1)));
+      cards.add(card(form, answer, String.valueOf(cards.size() + 1), drives, hazards));
     }
     List<AskPage.Card> suggestions =
-        answers.suggestions().stream().map(answer -> card(form, answer, hazards, "")).toList();
+        answers.suggestions().stream().map(answer -> card(form, answer, "", drives, hazards)).toList();
     int hidden = answers.matched() - cards.size();
     return new AskPage.AnswersView(
         emptyStock ? "Nothing to answer from yet" : headline(form, answers),
@@ -121,6 +126,13 @@ final class AskViews {
         emptyStock,
         skylines,
         kept);
+  }
+
+  private static String drive(Drive drive) {
+    return "Drive "
+        + Words.count(drive.minutes(), "minute", "minutes")
+        + ", "
+        + drive.source().label();
   }
 
   private static AskPage.Reach reach(Answer answer) {
@@ -189,7 +201,11 @@ final class AskViews {
   }
 
   private static AskPage.Card card(
-      AskForm form, Answer answer, Map<Long, Set<Hazard>> hazards, String number) {
+      AskForm form,
+      Answer answer,
+      String number,
+      LongFunction<Optional<Drive>> drives,
+      Map<Long, Set<Hazard>> hazards) {
     long id = answer.spot().id();
     Answer.NearestShot nearest = answer.nearestShot();
     double spreadDeg = spread(answer);
@@ -217,6 +233,7 @@ final class AskViews {
         Words.side(answer.light(), answer.relativeBearingDeg()),
         Words.window(answer.window().from(), answer.window().to()),
         day(form, answer),
+        drives.apply(id).map(AskViews::drive).orElse(""),
         Words.bearing(answer.facing()),
         switch (answer.facingBasis()) {
           case KNOWN -> "";

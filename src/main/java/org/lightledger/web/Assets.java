@@ -38,6 +38,8 @@ public final class Assets {
           Map.entry("share.css", OWN + "share.css"),
           Map.entry("sessions.css", OWN + "sessions.css"),
           Map.entry("draw.css", OWN + "draw.css"),
+          Map.entry("outgoing.css", OWN + "outgoing.css"),
+          Map.entry("callsheet-print.css", OWN + "callsheet-print.css"),
           Map.entry("login.css", OWN + "login.css"),
           Map.entry("exchange.css", OWN + "exchange.css"),
           Map.entry("field.css", OWN + "field.css"),

@@ -71,7 +71,9 @@ public record FieldPage(
    * @param outfit which outfit is worn, and each change
    * @param look where the camera looks, "" when not known
    * @param lights the light while pictures are taken
+   * @param sun where the sun stands at the first and the last picture
    * @param direct when the direct sun ends, or why that is not told
+   * @param expected the exposure to be expected half way
    * @param sunCare whether one looks towards a low sun
    * @param hazards what to mind, with the usual advice
    * @param cautions the owner's own cautions, "" for none
@@ -88,15 +90,16 @@ public record FieldPage(
       List<String> outfit,
       String look,
       List<Light> lights,
+      String sun,
       String direct,
+      String expected,
       boolean sunCare,
       List<Advice> hazards,
       String cautions,
       String fallback) {}
 
   /** A light and its window. */
-  public record Light(
-      String window, Svg glyph, String word, String side, String sun, String expected) {}
+  public record Light(String window, Svg glyph, String word, String side) {}
 
   /** A hazard and what is usually done about it. */
   public record Advice(String what, String words) {}

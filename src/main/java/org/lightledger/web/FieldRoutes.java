@@ -140,7 +140,7 @@ final class FieldRoutes {
         String.valueOf(now.toEpochMilli()),
         Words.moment(now.atZone(chosen.zone()).toOffsetDateTime()),
         plan == null ? null : views.plan(session, plan, chosen.zone()),
-        booked == null ? null : SessionPages.packing(session, booked.id()),
+        booked == null ? null : SessionPages.packing(session, booked.id(), Sent.NOTHING),
         ground,
         sessions(session, booked),
         around(session, plan).stream()

@@ -1,14 +1,14 @@
 package org.lightledger.web;
 
 import java.time.Instant;
+import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
-import org.lightledger.ask.ExpectedLight;
 import org.lightledger.ask.Sky;
-import org.lightledger.field.StopLight;
+import org.lightledger.ask.StayLight;
 import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.session.KeptPlan;
@@ -50,11 +50,19 @@ final class FieldViews {
     Skyline skyline = SpotSky.known(session.skylines().find(spot.id()).orElse(null));
     Bearing facing = stop.facing();
     KeptPlan.Drive drive = stop.drive();
-    StopLight light =
+    StayLight light =
         facing == null
             ? null
-            : StopLight.of(
-                sun, spot.position(), facing, skyline, sky, stop.shootFrom(), stop.shootUntil());
+            : StayLight.of(
+                sun,
+                new StayLight.Stay(
+                    spot.position(),
+                    zone,
+                    facing,
+                    skyline,
+                    sky,
+                    stop.shootFrom(),
+                    stop.shootUntil()));
     return new FieldPage.Stop(
         String.valueOf(number),
         spot.name(),
@@ -65,9 +73,11 @@ final class FieldViews {
         SessionWords.hour(stop.leave(), zone),
         outfit(stop, zone),
         facing == null ? "" : Words.bearing(facing),
-        facing == null || light == null ? List.of() : lights(light, facing, sky, zone),
-        light == null ? "" : direct(light, sky, zone),
-        light != null && light.stretches().stream().anyMatch(StopLight.Stretch::needsSunCare),
+        facing == null || light == null ? List.of() : lights(light, facing),
+        light == null ? "" : suns(light),
+        light == null ? "" : direct(light, sky),
+        light == null ? "" : light.expected().words(),
+        light != null && light.needsSunCare(),
         HazardWords.advice(session.hazards().of(spot.id())),
         spot.cautions(),
         fallback(session, stop.fallbackSpotId()));
@@ -86,44 +96,41 @@ final class FieldViews {
     return words;
   }
 
-  private static List<FieldPage.Light> lights(
-      StopLight light, Bearing facing, Sky sky, ZoneId zone) {
-    List<FieldPage.Light> rows = new ArrayList<>();
-    for (StopLight.Stretch stretch : light.stretches()) {
-      double turnDeg = facing.turnToDeg(stretch.sun().azimuth());
-      ExpectedLight expected =
-          ExpectedLight.of(stretch.sun(), facing, stretch.light(), stretch.directSun(), sky);
-      rows.add(
-          new FieldPage.Light(
-              window(stretch.from(), stretch.to(), zone),
-              LightGlyph.of(stretch.light(), turnDeg),
-              Words.capital(stretch.light().label()),
-              Words.side(stretch.light(), turnDeg),
-              Words.sun(stretch.sun())
-                  + (stretch.directSun() == null ? "; direct sun: not known" : ""),
-              expected.words()));
-    }
-    return rows;
+  private static List<FieldPage.Light> lights(StayLight light, Bearing facing) {
+    double turnDeg = facing.turnToDeg(light.sunAtMiddle().azimuth());
+    return light.spans().stream()
+        .map(
+            span ->
+                new FieldPage.Light(
+                    Words.window(span.window().from(), span.window().to()),
+                    LightGlyph.of(span.light(), turnDeg),
+                    Words.capital(span.light().label()),
+                    Words.side(span.light(), turnDeg)))
+        .toList();
   }
 
-  private static String direct(StopLight light, Sky sky, ZoneId zone) {
+  private static String suns(StayLight light) {
+    return Words.sun(light.sunAtStart()) + " at first, " + Words.sun(light.sunAtEnd()) + " at last";
+  }
+
+  private static String direct(StayLight light, Sky sky) {
     if (sky == Sky.OVERCAST) {
       return "No direct sun under an overcast sky";
     }
-    Instant until = light.directUntil();
-    boolean any =
-        light.stretches().stream().anyMatch(stretch -> Boolean.TRUE.equals(stretch.directSun()));
-    if (any && until != null) {
-      return "Direct sun ends "
-          + SessionWords.hour(until, zone)
-          + (light.atMost() ? " or earlier: what stands there is only partly known" : "");
+    OffsetDateTime until = light.directUntil();
+    if (until != null) {
+      return "Direct sun ends " + Words.hour(until);
     }
-    if (any) {
-      return "Direct sun the whole time";
+    if (light.sunAtStart().apparentAltitudeDeg() < 0) {
+      return "No direct sun: it is down";
     }
-    return light.stretches().stream().anyMatch(stretch -> stretch.directSun() == null)
-        ? "Direct sun: not known here"
-        : "No direct sun at this stop";
+    Boolean direct = light.directSun();
+    if (direct == null) {
+      return "Direct sun: not known here";
+    }
+    return direct
+        ? "Direct sun half way; when it ends is not known"
+        : "No direct sun half way through";
   }
 
   private static String fallback(LedgerSession session, @Nullable Long spotId) {

@@ -7,6 +7,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.lightledger.light.LightClass;
 import org.lightledger.light.SunCare;
+import org.lightledger.spot.Cautions;
 import org.lightledger.spot.Hazard;
 
 /** How the owner's pages ask for and tell what is dangerous or forbidden at a spot. */
@@ -37,18 +38,8 @@ final class HazardWords {
 
   /** The advice and the owner's own words, a line each; "" for nothing to mind. */
   static String lines(Set<Hazard> hazards, String cautions, boolean sunCare) {
-    List<String> lines = new ArrayList<>();
-    if (sunCare) {
-      lines.add(SunCare.WARNING);
-    }
-    advice(hazards).forEach(advice -> lines.add(advice.what() + ". " + advice.words()));
-    if (!cautions.isEmpty()) {
-      lines.add(cautions);
-    }
-    if (!hazards.isEmpty()) {
-      lines.add(Hazard.RULES_FIRST);
-    }
-    return String.join("\n", lines);
+    String lines = Cautions.forOwner(hazards, cautions);
+    return sunCare ? (SunCare.WARNING + "\n" + lines).strip() : lines;
   }
 
   static List<AskPage.Choice> choices(Set<Hazard> picked) {

@@ -15,6 +15,8 @@ import org.lightledger.indexing.Importer;
 import org.lightledger.store.Ledger;
 import org.lightledger.store.LedgerException;
 import org.lightledger.store.LedgerStock;
+import org.lightledger.studio.RegionRoads;
+import org.lightledger.studio.SessionPlanning;
 import org.lightledger.studio.Studio;
 import org.lightledger.sun.SunEphemeris;
 import org.lightledger.surroundings.SkylineKeeper;
@@ -32,6 +34,7 @@ public final class WebServer implements AutoCloseable {
   private final @Nullable Javalin clients;
   private final ImportJobs jobs;
   private final SkylineKeeper skylines;
+  private final RegionRoads roads;
 
   /**
    * A server; it listens once it is started.
@@ -55,6 +58,7 @@ public final class WebServer implements AutoCloseable {
     this.settings = settings;
     Path folder = Objects.requireNonNull(ledger.file().getParent(), "a ledger lies in a folder");
     this.skylines = new SkylineKeeper(ledger, new SkylineWork(ledger, clock));
+    this.roads = new RegionRoads(ledger);
     Assets assets = Assets.load();
     Pages pages = new Pages();
     Previews previews = new Previews(ledger, folder.resolve("previews"));
@@ -84,7 +88,7 @@ public final class WebServer implements AutoCloseable {
               config.routes.get("/shots/{id}/preview", previews::serve);
               new ShotContrast(house, previews).register(config.routes);
               new MapRoutes(new MapTiles(ledger)).register(config.routes);
-              new AskRoutes(house, asker, new LedgerStock(ledger)).register(config.routes);
+              new AskRoutes(house, asker, new LedgerStock(ledger), roads).register(config.routes);
               new QuestionRoutes(house).register(config.routes);
               new SpotListRoutes(house, importer.spotAdding()).register(config.routes);
               SpotRoutes spots = new SpotRoutes(house, sun);
@@ -93,6 +97,8 @@ public final class WebServer implements AutoCloseable {
               Studio studio = new Studio(ledger, asker, sun, clock);
               SessionPages sessions = new SessionPages(house, studio, sun);
               new SessionRoutes(house, studio, sessions).register(config.routes);
+              new PlanRoutes(house, new SessionPlanning(studio, roads, sun, clock), sun)
+                  .register(config.routes);
               new SessionPartRoutes(house, sessions).register(config.routes);
               new ClientRoutes(house).register(config.routes);
               new StudioRoutes(house).register(config.routes);
@@ -111,6 +117,10 @@ public final class WebServer implements AutoCloseable {
               SharingRoutes sharing =
                   new SharingRoutes(house, previews, sharePage, this::shareAddress);
               new ShortlistRoutes(house, sharing).register(config.routes);
+              new OutgoingRoutes(house, sun, new CallSheets(ledger, sun, clock, pages, assets))
+                  .register(config.routes);
+              new MessageRoutes(house).register(config.routes);
+              new MessageSettingsRoutes(house).register(config.routes);
               sharing.register(config.routes);
               shares.register(config.routes);
             });
@@ -196,6 +206,7 @@ public final class WebServer implements AutoCloseable {
     skylines.close();
     jobs.close();
     owner.stop();
+    roads.close();
     if (clients != null) {
       clients.stop();
     }

@@ -26,22 +26,25 @@ final class ArchitectureRules {
     "map",
     "exchange",
     "field",
-    "session.planner",
-    "session.drive"
+    "session"
   };
 
   /** Which room alone may use which library. */
   static final Map<String, String> LIBRARY_ROOMS =
-      Map.of(
-          "com.drew..", "shot.exif",
-          "net.iakovlev..", "shot.zone",
-          "org.apache.sis..", "skyline.terrain",
-          "java.sql..", "store",
-          "org.flywaydb..", "store",
-          "io.javalin..", "web",
-          "picocli..", "cli",
-          "crosby.binary..", "map.osm",
-          "com.graphhopper..", "session.drive.roads");
+      Map.ofEntries(
+          Map.entry("com.drew..", "shot.exif"),
+          Map.entry("net.iakovlev..", "shot.zone"),
+          Map.entry("org.apache.sis..", "skyline.terrain"),
+          Map.entry("java.sql..", "store"),
+          Map.entry("org.flywaydb..", "store"),
+          Map.entry("io.javalin..", "web"),
+          Map.entry("picocli..", "cli"),
+          Map.entry("crosby.binary..", "map.osm"),
+          Map.entry("biweekly..", "session.calendar"),
+          Map.entry("com.graphhopper..", "session.drive.roads"),
+          Map.entry("jakarta.mail..", "session.mail"),
+          Map.entry("com.openhtmltopdf..", "session.print"),
+          Map.entry("org.apache.pdfbox..", "session.print"));
 
   private ArchitectureRules() {}
 

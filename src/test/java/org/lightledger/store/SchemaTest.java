@@ -13,15 +13,18 @@ import java.time.Instant;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.lightledger.field.FieldEntry;
 import org.lightledger.geo.Bearing;
 import org.lightledger.shortlist.Shortlist;
 import org.lightledger.skyline.MeasuredSkyline;
 import org.lightledger.skyline.Skyline;
 import org.lightledger.spot.Facing;
+import org.lightledger.spot.Hazard;
 import org.lightledger.spot.Trait;
 
 class SchemaTest extends LedgerTestBase {
@@ -258,6 +261,20 @@ class SchemaTest extends LedgerTestBase {
     {"UPDATE skylines SET made_ms = 'noon'", "a skyline's made_ms must be whole milliseconds"},
     {"UPDATE skylines SET due = 2", "a skyline's due must be 0 or 1"},
     {"UPDATE spot_traits SET trait = 'NICE'", "a spot's trait must be a known one"},
+    {"UPDATE spot_hazards SET hazard = 'BEARS'", "a spot's hazard must be a known one"},
+    {"UPDATE dropped_spots SET hazards = '{}'", "a dropped spot's hazards must be a list"},
+    {
+      "UPDATE session_items SET changed_ms = 'late'",
+      "a thing to pack must know when it was changed"
+    },
+    {
+      "UPDATE field_entries SET outcome = 'LOST'",
+      "a field entry must have a name of its own, a known kind and outcome, times and words"
+    },
+    {
+      "UPDATE field_entries SET uuid = '7'",
+      "a field entry must have a name of its own, a known kind and outcome, times and words"
+    },
     {"UPDATE questions SET name = ' '", "a question's name must be text and not blank"},
     {"UPDATE questions SET query = x'41'", "a question's query must be text"},
     {"UPDATE skyline_sources SET id = 2", "skyline_sources has one row"},
@@ -407,12 +424,25 @@ class SchemaTest extends LedgerTestBase {
     },
     {"UPDATE plan_stops SET outfit = 0", "a stop's place and outfit must be whole numbers"},
     {
+      "UPDATE plan_stops SET shoot_until_ms = leave_ms + 1",
+      "a stop's times must be whole milliseconds in order"
+    },
+    {
+      "UPDATE plan_changes SET until_ms = from_ms",
+      "a change must take time and lead to outfit 2 or more"
+    },
+    {"UPDATE plan_changes SET outfit = 1", "a change must take time and lead to outfit 2 or more"},
+    {
       "UPDATE plan_stops SET (drive_min, drive_source) = (5, 'GUESS')",
       "a stop's drive must have minutes and a source, or nothing"
     },
     {
       "UPDATE plan_stops SET (drive_min, drive_source) = (5, NULL)",
       "a stop's drive must have minutes and a source, or nothing"
+    },
+    {
+      "UPDATE plan_changes SET until_ms = from_ms",
+      "a change must take time and lead to outfit 2 or more"
     },
     {"UPDATE plan_stops SET facing_deg = 360", "a stop's facing must be a number in [0, 360)"},
     {"UPDATE drives SET minutes = -1", "a drive must be 0 to 720 minutes between two spots"},
@@ -616,9 +646,13 @@ class SchemaTest extends LedgerTestBase {
             "SELECT id FROM session_candidates WHERE spot_id = ?",
             "SELECT id FROM plan_stops WHERE spot_id = ?",
             "SELECT id FROM plan_stops WHERE fallback_spot_id = ?",
+            "SELECT id FROM plan_changes WHERE stop_id = ? ORDER BY from_ms",
             "SELECT id FROM drives WHERE to_spot_id = ?",
             "SELECT id FROM sent_messages WHERE session_id = ? ORDER BY at_ms",
-            "SELECT id FROM session_items WHERE session_id = ? ORDER BY place, id")) {
+            "SELECT id FROM session_items WHERE session_id = ? ORDER BY place, id",
+            "SELECT id FROM field_entries WHERE uuid = ?",
+            "SELECT id FROM field_entries WHERE shot_id = ?",
+            "SELECT hazard FROM spot_hazards WHERE spot_id = ?")) {
       List<String> plan =
           ledger.read(
               session ->
@@ -666,6 +700,19 @@ class SchemaTest extends LedgerTestBase {
           session.settings().set("name", "value");
           session.grouping().anchor(spot, CHAPEL);
           session.traits().set(spot, Set.of(Trait.PARKING));
+          session.hazards().set(spot, Set.of(Hazard.WATER));
+          session
+              .field()
+              .keep(
+                  new FieldEntry(
+                      new UUID(1, 2),
+                      FieldEntry.Kind.SHOT,
+                      Instant.EPOCH,
+                      Instant.EPOCH,
+                      FieldEntry.Outcome.ADDED,
+                      "direct sun",
+                      "In the ledger.",
+                      shot));
           session.questions().keep("Next month", "light=backlit");
           session.elevation().add(Path.of("hills.tif"), Instant.EPOCH);
           session

@@ -157,6 +157,11 @@ final class Browser implements AutoCloseable {
     element.click();
   }
 
+  /** Presses a key where the focus is. */
+  void press(CharSequence key) {
+    new Actions(driver).sendKeys(key).perform();
+  }
+
   /** Taps a place in an element, told as parts of its width and height. */
   void tap(String css, double across, double down) {
     WebElement element = find(css);

@@ -359,6 +359,8 @@ class SessionRoutesTest {
     assertThat(items.stream().filter(item -> item.doneAt() != null).map(PackItem::id))
         .containsExactly(2L);
     assertThat(site.post("/sessions/1/items", "item", " ").status()).isEqualTo(422);
+    assertThat(site.post("/sessions/1/items", "item", "z".repeat(201)).text())
+        .contains("expected at most 200 characters", "value=\"" + "z".repeat(201));
     assertThat(site.post("/sessions/1/items/99/tick", "done", "yes").status()).isEqualTo(404);
   }
 
@@ -485,8 +487,12 @@ class SessionRoutesTest {
                                     1,
                                     shot.minusSeconds(1800),
                                     shot.minusSeconds(1200),
-                                    shot.plusSeconds(300),
+                                    shot.plusSeconds(120),
+                                    shot.plusSeconds(240),
                                     1,
+                                    List.of(
+                                        new KeptPlan.Change(
+                                            shot.minusSeconds(1800), shot.minusSeconds(1200), 2)),
                                     null,
                                     new Bearing(234),
                                     2L),
@@ -495,7 +501,9 @@ class SessionRoutesTest {
                                     shot.plusSeconds(3600),
                                     shot.plusSeconds(3700),
                                     shot.plusSeconds(5400),
+                                    shot.plusSeconds(5400),
                                     2,
+                                    List.of(),
                                     new KeptPlan.Drive(7, KeptPlan.Drive.Source.OWNER),
                                     null,
                                     null)))));
@@ -503,7 +511,7 @@ class SessionRoutesTest {
         .contains(
             "16:30", "At the mill (Spot 1)", "looking <span class=\"look\">SW 234°", "Backlit")
         .contains("Drive 7 min, the owner's minutes", "If it can not be used: Spot 2")
-        .contains("Light not known: no facing was kept")
+        .contains("Light not known: no facing was kept", "Change to outfit 2 from 16:30 to 16:40")
         .doesNotContain("Its shots");
     site.post("/sessions/1/state", "state", "DONE");
     assertThat(page("/sessions/1"))

@@ -1,12 +1,16 @@
 package org.lightledger.architecture.seeded.geo;
 
+import biweekly.ICalendar;
 import com.drew.metadata.Metadata;
 import com.graphhopper.GraphHopper;
+import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import crosby.binary.Osmformat;
 import io.javalin.Javalin;
+import jakarta.mail.Transport;
 import java.sql.Connection;
 import java.time.Instant;
 import net.iakovlev.timeshape.TimeZoneEngine;
+import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.sis.storage.DataStore;
 import org.flywaydb.core.Flyway;
 import org.jspecify.annotations.Nullable;
@@ -27,6 +31,10 @@ public final class UsesEverything {
   private final @Nullable CommandLine commandLine = null;
   private final Osmformat.@Nullable Way way = null;
   private final @Nullable GraphHopper hopper = null;
+  private final @Nullable ICalendar calendar = null;
+  private final @Nullable Transport mail = null;
+  private final @Nullable PdfRendererBuilder printer = null;
+  private final @Nullable PDDocument print = null;
 
   @Override
   public String toString() {
@@ -42,6 +50,10 @@ public final class UsesEverything {
         commandLine,
         way,
         hopper,
+        calendar,
+        mail,
+        printer,
+        print,
         now());
   }
 
