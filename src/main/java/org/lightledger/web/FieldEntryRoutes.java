@@ -185,6 +185,7 @@ final class FieldEntryRoutes {
     FileReport file = report.files().isEmpty() ? null : report.files().get(0);
     Long shotId = file == null ? null : file.shotId();
     if (file == null || shotId == null) {
+      uploads.discard(kept);
       throw unreadable(file);
     }
     boolean placed = phone != null && placeByPhone(shotId, phone);

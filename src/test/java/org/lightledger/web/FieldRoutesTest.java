@@ -1,5 +1,6 @@
 package org.lightledger.web;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -252,7 +253,7 @@ class FieldRoutesTest {
 
   @Test
   void whatIsNoPictureStaysOnThePhone() {
-    TestSite.Answer answer = shot(UUID.randomUUID(), "no picture".getBytes(), "word", "yes");
+    TestSite.Answer answer = shot(UUID.randomUUID(), "no picture".getBytes(UTF_8), "word", "yes");
 
     assertThat(answer.status()).isEqualTo(422);
     assertThat(entries()).isEmpty();
