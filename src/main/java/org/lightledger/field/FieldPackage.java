@@ -76,7 +76,7 @@ public record FieldPackage(Instant madeAt, FieldDay day, List<FieldSpot> spots) 
     json.writeArrayFieldStart("hazards");
     for (Hazard hazard : Hazard.values()) {
       if (spot.hazards().contains(hazard)) {
-        json.writeString(hazard.label() + ": " + hazard.advice());
+        json.writeString(hazard.toText());
       }
     }
     json.writeEndArray();

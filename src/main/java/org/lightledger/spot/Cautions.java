@@ -16,8 +16,7 @@ public final class Cautions {
    * @return a line each; "" for nothing to mind
    */
   public static String forOwner(Set<Hazard> hazards, String words) {
-    return lines(
-        hazards.stream().sorted().map(hazard -> named(hazard) + hazard.advice()).toList(), words);
+    return lines(hazards.stream().sorted().map(Hazard::toText).toList(), words);
   }
 
   /**
@@ -29,11 +28,6 @@ public final class Cautions {
    */
   public static String forClient(Set<Hazard> hazards, String words) {
     return lines(hazards.stream().sorted().map(Hazard::clientWords).toList(), words);
-  }
-
-  private static String named(Hazard hazard) {
-    String label = hazard.label();
-    return Character.toUpperCase(label.charAt(0)) + label.substring(1) + ". ";
   }
 
   private static String lines(List<String> advice, String words) {

@@ -77,6 +77,15 @@ public enum Hazard {
   }
 
   /**
+   * What it is and the usual advice to the photographer.
+   *
+   * @return for example "Railway tracks. Never …"
+   */
+  public String toText() {
+    return Character.toUpperCase(label.charAt(0)) + label.substring(1) + ". " + advice;
+  }
+
+  /**
    * The usual advice to a client.
    *
    * @return one or two sentences

@@ -124,8 +124,8 @@ class FieldDayTest {
         .isEqualTo(DAY.atTime(LocalTime.MIDNIGHT).atZone(MADRID).toInstant().toEpochMilli());
     assertThat(spot.get("name").asText()).isEqualTo("Reed \"Bank\"");
     assertThat(spot.get("azimuthTenths")).hasSize(1440);
-    assertThat(spot.get("hazards").get(0).asText()).startsWith("railway tracks: Never photograph");
-    assertThat(spot.get("hazards").get(1).asText()).startsWith("deep or moving water: ");
+    assertThat(spot.get("hazards").get(0).asText()).startsWith("Railway tracks. Never photograph");
+    assertThat(spot.get("hazards").get(1).asText()).startsWith("Deep or moving water. ");
     assertThat(spot.get("facings").get(0).get("words").asText()).isEqualTo("SW 232°");
     assertThat(spot.get("facings").get(0).get("lights").get(0).toString())
         .isEqualTo("[0,\"dark\"]");

@@ -117,7 +117,7 @@ class FieldBrowserTest {
       wide.await("#here-facings", part -> part.getText().contains("Backlit, looking SW 232°"));
       assertThat(wide.find("#here-time").getText()).isEqualTo("16:30, Wed, 25 Nov 2026");
       assertThat(wide.find("#here-sun").getText()).matches("SW 22\\d°, \\d+\\.\\d° high");
-      assertThat(wide.find("#here-mind").getText()).contains("railway tracks", "optical viewfinder");
+      assertThat(wide.find("#here-mind").getText()).contains("Railway tracks", "optical viewfinder");
 
       wide.click("#compass-on");
       turnTo(wide, 129, 0);
