@@ -182,7 +182,24 @@ final class PlanOutput {
               + " to "
               + hour(light.until()));
     }
+    append(text, stop.changeBefore());
+    append(text, stop.changeWithin());
     line(text, "       " + stop.why());
+  }
+
+  private void append(StringBuilder text, @Nullable OutfitChange change) {
+    if (change != null) {
+      line(
+          text,
+          "       change to outfit "
+              + change.toOutfit()
+              + " "
+              + hour(change.from())
+              + " to "
+              + hour(change.until())
+              + " at spot "
+              + change.spotId());
+    }
   }
 
   private String hour(Instant instant) {
