@@ -29,7 +29,7 @@ public record FieldPackage(Instant madeAt, FieldDay day, List<FieldSpot> spots) 
 
   /**
    * The package as JSON. Numbers are plain, instants milliseconds of the Unix clock, runs pairs of
-   * a minute and a code.
+   * a minute and a code. No "<" is in it, so that it is no markup wherever it is shown.
    *
    * @return one object
    */
@@ -58,7 +58,7 @@ public record FieldPackage(Instant madeAt, FieldDay day, List<FieldSpot> spots) 
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
-    return out.toString();
+    return out.toString().replace("<", "\\u003c");
   }
 
   private static void write(FieldSpot spot, JsonGenerator json) throws IOException {

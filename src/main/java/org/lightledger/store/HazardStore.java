@@ -54,6 +54,9 @@ public final class HazardStore {
    * @throws LedgerException when there is no such spot
    */
   public void set(long spotId, Set<Hazard> hazards) {
+    if (of(spotId).equals(hazards)) {
+      return;
+    }
     session.changing(LedgerSession.Content.SPOT_HAZARDS);
     session.call("DELETE FROM spot_hazards WHERE spot_id = ?").integer(spotId).run();
     for (Hazard hazard : hazards) {

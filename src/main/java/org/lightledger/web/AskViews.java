@@ -107,7 +107,9 @@ final class AskViews {
       cards.add(card(form, answer, String.valueOf(cards.size() + 1), drives, hazards));
     }
     List<AskPage.Card> suggestions =
-        answers.suggestions().stream().map(answer -> card(form, answer, "", drives, hazards)).toList();
+        answers.suggestions().stream()
+            .map(answer -> card(form, answer, "", drives, hazards))
+            .toList();
     int hidden = answers.matched() - cards.size();
     return new AskPage.AnswersView(
         emptyStock ? "Nothing to answer from yet" : headline(form, answers),

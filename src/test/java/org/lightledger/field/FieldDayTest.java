@@ -142,8 +142,7 @@ class FieldDayTest {
   @Test
   void aDayBeyondTheMagneticModelsHasNoDeclination() {
     FieldSpot field =
-        new FieldDay(SUN, LocalDate.of(2041, 6, 1), MADRID)
-            .spot(spot(), Set.of(), null, List.of());
+        new FieldDay(SUN, LocalDate.of(2041, 6, 1), MADRID).spot(spot(), Set.of(), null, List.of());
 
     assertThat(field.declinationDeg()).isNull();
   }

@@ -24,8 +24,7 @@ class TickRuleTest {
     Instant since = ledger.equals("-") ? null : before(Long.parseLong(ledger));
 
     TickRule.Verdict verdict =
-        TickRule.decide(
-            new TickRule.State(done, since), true, before(phone), before(taken), NOW);
+        TickRule.decide(new TickRule.State(done, since), true, before(phone), before(taken), NOW);
 
     assertThat(verdict).isEqualTo(new TickRule.Verdict(applies, before(phone), conflict));
   }
@@ -35,8 +34,7 @@ class TickRuleTest {
   @CsvSource({"-1", "-1000"})
   void aPhoneThatIsAheadSaysNothingAboutTheFuture(long phone) {
     TickRule.Verdict verdict =
-        TickRule.decide(
-            new TickRule.State(false, NOW), true, before(phone), before(5), NOW);
+        TickRule.decide(new TickRule.State(false, NOW), true, before(phone), before(5), NOW);
 
     assertThat(verdict.at()).isEqualTo(NOW);
     assertThat(verdict.applies()).isTrue();

@@ -47,7 +47,8 @@ class FieldBrowserTest {
       phone.find("#shot-file").sendKeys(photo.toAbsolutePath().toString());
       phone.await("#asking", part -> part.isDisplayed());
       phone.click("[data-word='yes']");
-      phone.await("#queue-said", part -> part.getText().startsWith("2 entries to send: no network"));
+      phone.await(
+          "#queue-said", part -> part.getText().startsWith("2 entries to send: no network"));
       phone.look("field-offline");
     }
 
@@ -75,8 +76,7 @@ class FieldBrowserTest {
                 .mapToLong(entry -> entry.shotId())
                 .sum();
         SunOnSubject said =
-            site.ledger()
-                .read(session -> session.skylines().sunOnSubjectOf(shotId).orElseThrow());
+            site.ledger().read(session -> session.skylines().sunOnSubjectOf(shotId).orElseThrow());
         assertThat(said).isEqualTo(SunOnSubject.YES);
         List<PackItem> items = site.ledger().read(session -> session.packing().items(1));
         assertThat(items.get(0).doneAt()).isNotNull();
@@ -117,13 +117,16 @@ class FieldBrowserTest {
       wide.await("#here-facings", part -> part.getText().contains("Backlit, looking SW 232°"));
       assertThat(wide.find("#here-time").getText()).isEqualTo("16:30, Wed, 25 Nov 2026");
       assertThat(wide.find("#here-sun").getText()).matches("SW 22\\d°, \\d+\\.\\d° high");
-      assertThat(wide.find("#here-mind").getText()).contains("Railway tracks", "optical viewfinder");
+      assertThat(wide.find("#here-mind").getText())
+          .contains("Railway tracks", "optical viewfinder");
 
       wide.click("#compass-on");
       turnTo(wide, 129, 0);
-      wide.await("#compass-said", part -> part.getText().matches("The phone points SW 2(29|30|31)° .*"));
+      wide.await(
+          "#compass-said", part -> part.getText().matches("The phone points SW 2(29|30|31)° .*"));
       turnTo(wide, 129, 90);
-      wide.await("#compass-said", part -> part.getText().matches("The phone points SW 2(29|30|31)° .*"));
+      wide.await(
+          "#compass-said", part -> part.getText().matches("The phone points SW 2(29|30|31)° .*"));
       assertThat(wide.find("#compass-said").getText())
           .contains("true; the compass is turned by", "The sun stands", "iron nearby turns it");
       wide.run(

@@ -296,8 +296,7 @@ class FieldRoutesTest {
     assertThat(tick(early, 1, true, onThePhone, taken).text()).isEqualTo(late.text());
     assertThat(packed(1)).isFalse();
     assertThat(entries().stream().map(FieldEntry::said))
-        .containsExactly(
-            "packed: thing 1 of session 1", "packed: thing 1 of session 1");
+        .containsExactly("packed: thing 1 of session 1", "packed: thing 1 of session 1");
   }
 
   @Test
@@ -330,8 +329,7 @@ class FieldRoutesTest {
 
   @Test
   void hazardsAreTickedOnTheSpotsPageAndToldOnAnswersPlansAndShares() {
-    site.post(
-        "/spots/1", "name", "Mill", "cautions", "Mud.", "hazard", "drop", "hazard", "permit");
+    site.post("/spots/1", "name", "Mill", "cautions", "Mud.", "hazard", "drop", "hazard", "permit");
 
     assertThat(site.ledger().<Set<Hazard>>read(session -> session.hazards().of(1)))
         .containsExactly(Hazard.DROP, Hazard.PERMIT);
