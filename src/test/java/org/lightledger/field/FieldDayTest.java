@@ -38,7 +38,7 @@ class FieldDayTest {
 
   private static Spot spot(Facing... facings) {
     return new Spot(
-        7, "Reed \"Bank\"", null, BANK, MADRID, false, List.of(facings), "PRIVATE", "Mud.");
+        7, "Reed <\"Bank\">", null, BANK, MADRID, false, List.of(facings), "PRIVATE", "Mud.");
   }
 
   private static Facing facing(double deg) {
@@ -119,10 +119,10 @@ class FieldDayTest {
 
     JsonNode json = new ObjectMapper().readTree(text);
     JsonNode spot = json.get("spots").get(0);
-    assertThat(text).doesNotContain("PRIVATE");
+    assertThat(text).doesNotContain("PRIVATE", "<");
     assertThat(json.get("from").asLong())
         .isEqualTo(DAY.atTime(LocalTime.MIDNIGHT).atZone(MADRID).toInstant().toEpochMilli());
-    assertThat(spot.get("name").asText()).isEqualTo("Reed \"Bank\"");
+    assertThat(spot.get("name").asText()).isEqualTo("Reed <\"Bank\">");
     assertThat(spot.get("azimuthTenths")).hasSize(1440);
     assertThat(spot.get("hazards").get(0).asText()).startsWith("Railway tracks. Never photograph");
     assertThat(spot.get("hazards").get(1).asText()).startsWith("Deep or moving water. ");

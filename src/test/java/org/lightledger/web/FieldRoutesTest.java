@@ -29,6 +29,7 @@ import org.lightledger.light.SunCare;
 import org.lightledger.session.PackItem;
 import org.lightledger.skyline.SunOnSubject;
 import org.lightledger.spot.Hazard;
+import org.lightledger.store.MapSamples;
 import org.lightledger.store.StoredShot;
 
 /** The day's plan for a phone, and what the phone sends back, over real HTTP. */
@@ -163,6 +164,23 @@ class FieldRoutesTest {
     }
     assertThat(json(site.get("/field/package?session=1")).get("spots")).hasSize(3);
     assertThat(site.get("/field-worker.js").header("Content-Type")).startsWith("text/javascript");
+  }
+
+  /** One picture of the land, twice as fine as it is shown; no tiles. */
+  @Test
+  void theSmallMapNeedsNoTiles() throws IOException {
+    site.ledger().change(session -> MapSamples.add(session, 1));
+
+    String page = site.get("/field").text();
+    TestSite.Answer answer = site.get("/field/ground?session=1");
+    BufferedImage land = ImageIO.read(new ByteArrayInputStream(answer.body()));
+
+    assertThat(page)
+        .contains("<image href=\"/field/ground?session=1\"", " /field/ground?session=1\"")
+        .doesNotContain("/tiles/");
+    assertThat(answer.header("Content-Type")).isEqualTo("image/png");
+    assertThat(land.getWidth()).isEqualTo(1280);
+    assertThat(land.getHeight()).isEqualTo(960);
   }
 
   @Test
