@@ -2,10 +2,12 @@ package org.lightledger.ask;
 
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
+import org.lightledger.geo.Bearing;
 import org.lightledger.light.CameraSetting;
 import org.lightledger.light.ExpectedExposure;
 import org.lightledger.light.LightClass;
 import org.lightledger.light.SkyCondition;
+import org.lightledger.sun.SunDirection;
 
 /**
  * The exposure to be expected of the subject at the moment of an answer.
@@ -29,10 +31,25 @@ public record ExpectedLight(double ev100, @Nullable CameraSetting setting, Strin
    * @return the exposure, in direct sun unless the sun is known not to reach the spot
    */
   public static ExpectedLight of(Answer answer, Sky sky) {
+    return of(answer.sun(), answer.facing(), answer.light(), answer.directSun(), sky);
+  }
+
+  /**
+   * What to expect.
+   *
+   * @param sun where the sun stands
+   * @param facing where the camera looks
+   * @param light the class of the light
+   * @param directSun whether the sun reaches the spot; null while that is not known
+   * @param sky what the sky is like
+   * @return the exposure, in direct sun unless the sun is known not to reach the spot
+   */
+  static ExpectedLight of(
+      SunDirection sun, Bearing facing, LightClass light, @Nullable Boolean directSun, Sky sky) {
     SkyCondition condition = sky == Sky.OVERCAST ? SkyCondition.OVERCAST : SkyCondition.CLEAR;
-    ExpectedExposure exposure = ExpectedExposure.of(answer.sun(), answer.facing(), condition);
-    boolean down = answer.light() == LightClass.TWILIGHT || answer.light() == LightClass.DARK;
-    boolean shade = answer.light() == LightClass.OPEN_SHADE;
+    ExpectedExposure exposure = ExpectedExposure.of(sun, facing, condition);
+    boolean down = light == LightClass.TWILIGHT || light == LightClass.DARK;
+    boolean shade = light == LightClass.OPEN_SHADE;
     double ev100 = shade || down ? exposure.inShadeEv100() : exposure.inSunEv100();
     CameraSetting setting = CameraSetting.near(ev100, F_NUMBER);
     return new ExpectedLight(
@@ -42,10 +59,10 @@ public record ExpectedLight(double ev100, @Nullable CameraSetting setting, Strin
             Locale.ROOT,
             "A mean for the sun's altitude, %s and the way the subject faces, give or take a stop;"
                 + " meter there.",
-            light(answer, sky, down, shade)));
+            basis(directSun, sky, down, shade)));
   }
 
-  private static String light(Answer answer, Sky sky, boolean down, boolean shade) {
+  private static String basis(@Nullable Boolean directSun, Sky sky, boolean down, boolean shade) {
     if (sky == Sky.OVERCAST) {
       return "an overcast sky";
     }
@@ -55,7 +72,7 @@ public record ExpectedLight(double ev100, @Nullable CameraSetting setting, Strin
     if (shade) {
       return "open shade under a clear sky";
     }
-    return answer.directSun() == null
+    return directSun == null
         ? "a clear sky, direct sun if it reaches the spot, which is not known"
         : "direct sun from a clear sky";
   }

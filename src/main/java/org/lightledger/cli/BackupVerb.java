@@ -20,6 +20,7 @@ final class BackupVerb extends Verb {
   public Integer call() {
     try (Ledger ledger = open()) {
       ledger.backup(target);
+      noteKeptPassword(ledger);
     }
     print(
         () -> Map.of("file", target.toString()),

@@ -28,6 +28,11 @@ final class CheckVerb extends Verb {
       }
     }
     List<Finding> findings = LedgerCheck.run(folder());
+    if (findings.isEmpty()) {
+      try (Ledger ledger = open()) {
+        noteKeptPassword(ledger);
+      }
+    }
     print(
         () ->
             findings.stream()

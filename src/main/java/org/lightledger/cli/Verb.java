@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
+import org.lightledger.session.mail.MailServer;
 import org.lightledger.spot.Spot;
 import org.lightledger.store.Ledger;
 import org.lightledger.surroundings.SkylineWork;
@@ -108,6 +109,18 @@ abstract class Verb implements Callable<Integer> {
     } catch (UnreadableElevationException e) {
       note(String.valueOf(e.getMessage()));
       return 0;
+    }
+  }
+
+  /** Says so when whoever reads the ledger's file reads the password of the mail server. */
+  void noteKeptPassword(Ledger ledger) {
+    if (ledger.read(session -> session.settings().find(MailServer.PASSWORD)).isPresent()) {
+      note(
+          "The ledger and its backups hold the password of your mail server in readable form. To"
+              + " keep it outside, forget it on the page of the settings of messages and set the"
+              + " environment variable "
+              + MailServer.PASSWORD_VARIABLE
+              + ".");
     }
   }
 

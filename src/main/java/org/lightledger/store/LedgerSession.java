@@ -76,6 +76,7 @@ public final class LedgerSession {
   private final DriveStore drives = new DriveStore(this);
   private final QuestionnaireStore questionnaire = new QuestionnaireStore(this);
   private final PackStore packing = new PackStore(this);
+  private final MessageStore messages = new MessageStore(this);
   private boolean active;
 
   LedgerSession(Connection connection) {
@@ -269,6 +270,15 @@ public final class LedgerSession {
    */
   public PackStore packing() {
     return packing;
+  }
+
+  /**
+   * What goes out to clients.
+   *
+   * @return its store
+   */
+  public MessageStore messages() {
+    return messages;
   }
 
   /** A statement, prepared once for each connection. */

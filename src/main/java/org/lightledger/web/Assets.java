@@ -38,6 +38,8 @@ public final class Assets {
           Map.entry("share.css", OWN + "share.css"),
           Map.entry("sessions.css", OWN + "sessions.css"),
           Map.entry("draw.css", OWN + "draw.css"),
+          Map.entry("outgoing.css", OWN + "outgoing.css"),
+          Map.entry("callsheet-print.css", OWN + "callsheet-print.css"),
           Map.entry("draw.js", OWN + "draw.js"),
           Map.entry("page.js", OWN + "page.js"),
           Map.entry("map.js", OWN + "map.js"),

@@ -106,6 +106,10 @@ public final class WebServer implements AutoCloseable {
               SharingRoutes sharing =
                   new SharingRoutes(house, previews, sharePage, this::shareAddress);
               new ShortlistRoutes(house, sharing).register(config.routes);
+              new OutgoingRoutes(house, sun, new CallSheets(ledger, sun, clock, pages, assets))
+                  .register(config.routes);
+              new MessageRoutes(house).register(config.routes);
+              new MessageSettingsRoutes(house).register(config.routes);
               sharing.register(config.routes);
               shares.register(config.routes);
             });

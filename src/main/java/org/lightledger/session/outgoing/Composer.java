@@ -1,0 +1,181 @@
+package org.lightledger.session.outgoing;
+
+import java.time.LocalTime;
+import java.time.OffsetDateTime;
+import java.time.ZoneId;
+import java.time.ZonedDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
+import org.lightledger.session.Client;
+
+/** Fills templates. */
+public final class Composer {
+  /** What stands where a value is neither needed nor there. */
+  public static final String NOT_DECIDED = "not decided yet";
+
+  private final SharedSession session;
+  private final Studio studio;
+
+  private Composer(SharedSession session, Studio studio) {
+    this.session = session;
+    this.studio = studio;
+  }
+
+  /**
+   * Composes a message.
+   *
+   * @param template the wording
+   * @param dossier what the ledger holds of the session
+   * @param studio who writes
+   * @return the message, with what is missing
+   */
+  public static Letter compose(Template template, Dossier dossier, Studio studio) {
+    Composer composer = new Composer(SessionRedaction.view(dossier), studio);
+    List<String> missing = new ArrayList<>();
+    for (Field field : template.fields()) {
+      if (field.needed() && composer.value(field) == null) {
+        missing.add("{{" + field.label() + "}} has no value: " + remedy(field));
+      }
+    }
+    String subject = Plainly.line(template.subject(composer::said));
+    String body = Plainly.text(template.body(composer::said));
+    missing.addAll(told(dossier.client(), subject + "\n" + body));
+    return new Letter(
+        template.kind(),
+        composer.session.to(),
+        dossier.client().writesTo().email(),
+        subject,
+        body,
+        missing);
+  }
+
+  private String said(Field field, boolean atStart) {
+    String value = value(field);
+    if (value == null) {
+      return atStart ? capital(NOT_DECIDED) : NOT_DECIDED;
+    }
+    return atStart && field == Field.WHOSE_SESSION ? capital(value) : value;
+  }
+
+  private @Nullable String value(Field field) {
+    SharedSession.Meeting meeting = session.meeting();
+    OffsetDateTime end = session.end();
+    return switch (field) {
+      case TO -> session.to();
+      case CLIENT -> session.client();
+      case WHOSE_SESSION -> session.toGuardian() ? session.client() + "'s session" : "your session";
+      case PACKAGE -> session.packageName();
+      case DATE -> Plainly.day(session.date());
+      case MEETING_TIME -> meeting == null ? null : Plainly.hour(meeting.at());
+      case MEETING_PLACE -> meeting == null ? null : filled(meeting.words());
+      case MEETING_POINT ->
+          meeting == null
+              ? null
+              : Plainly.coordinates(meeting.place())
+                  + " (on a phone: "
+                  + Plainly.geoUri(meeting.place())
+                  + ")";
+      case TIME_ZONE -> Plainly.zone(clock(meeting));
+      case END_TIME -> end == null ? null : Plainly.hour(end);
+      case STOPS -> filled(stops());
+      case OUTFIT_LIMIT ->
+          session.outfitLimit() + (session.outfitLimit() == 1 ? " outfit" : " outfits");
+      case BRING -> filled(studio.bring());
+      case QUESTIONS -> filled(numbered(session.questions()));
+      case COMMON_QUESTIONS -> studio.commonQuestions();
+      case STUDIO -> filled(studio.name());
+      case STUDIO_PHONE -> studio.contact().phone();
+    };
+  }
+
+  /** The meeting on the place's clock, else noon of the day. */
+  private ZonedDateTime clock(SharedSession.@Nullable Meeting meeting) {
+    ZoneId zone = session.zone();
+    return meeting == null
+        ? session.date().atTime(LocalTime.NOON).atZone(zone)
+        : meeting.at().atZoneSameInstant(zone);
+  }
+
+  private String stops() {
+    List<SharedSession.Stop> stops = session.stops();
+    return IntStream.range(0, stops.size())
+        .mapToObj(i -> stop(i + 1, stops.get(i)))
+        .collect(Collectors.joining("\n"));
+  }
+
+  private static String stop(int number, SharedSession.Stop stop) {
+    StringBuilder words = new StringBuilder();
+    words.append(
+        String.format(
+            Locale.ROOT,
+            "%d. %s to %s: %s, outfit %d",
+            number,
+            Plainly.hour(stop.arrive()),
+            Plainly.hour(stop.leave()),
+            stop.name(),
+            stop.outfit()));
+    if (stop.driveMinutes() != null) {
+      words.append(" (about ").append(stop.driveMinutes()).append(" minutes by car)");
+    }
+    if (!stop.cautions().isEmpty()) {
+      words.append("\n   Mind: ").append(stop.cautions().replace("\n", "\n   "));
+    }
+    return words.toString();
+  }
+
+  private static String numbered(List<String> lines) {
+    return IntStream.range(0, lines.size())
+        .mapToObj(i -> (i + 1) + ". " + lines.get(i))
+        .collect(Collectors.joining("\n"));
+  }
+
+  /** What must never leave the ledger, should the owner's own words hold it. */
+  private static List<String> told(Client client, String letter) {
+    List<String> told = new ArrayList<>();
+    String name = Plainly.line(client.name());
+    String words = Plainly.line(letter).toLowerCase(Locale.ROOT);
+    if (client.minor() && name.contains(" ") && words.contains(name.toLowerCase(Locale.ROOT))) {
+      told.add(
+          "the message holds the full name of a minor, "
+              + name
+              + ": write "
+              + SessionRedaction.firstName(client)
+              + " in the template, the meeting place or the names of spots");
+    }
+    String home = Plainly.line(client.homeAddress());
+    if (!home.isEmpty() && words.contains(home.toLowerCase(Locale.ROOT))) {
+      told.add(
+          "the message holds the client's home address: take it out of the template, the meeting"
+              + " place or the cautions of spots");
+    }
+    return told;
+  }
+
+  private static String remedy(Field field) {
+    return switch (field) {
+      case MEETING_TIME, MEETING_POINT, STOPS, END_TIME -> "plan the session first";
+      case MEETING_PLACE -> "plan the session, and say in the plan where all meet";
+      case QUESTIONS -> "write the questions that you ask clients";
+      case COMMON_QUESTIONS, STUDIO, STUDIO_PHONE, BRING ->
+          "enter it under the settings of messages, or take the field out of the template";
+      case TO, CLIENT, WHOSE_SESSION, PACKAGE, DATE, TIME_ZONE, OUTFIT_LIMIT ->
+          "take the field out of the template";
+    };
+  }
+
+  private static @Nullable String filled(String text) {
+    return text.isBlank() ? null : text;
+  }
+
+  private static String capital(String text) {
+    int first = text.codePointAt(0);
+    return new StringBuilder()
+        .appendCodePoint(Character.toUpperCase(first))
+        .append(text, Character.charCount(first), text.length())
+        .toString();
+  }
+}

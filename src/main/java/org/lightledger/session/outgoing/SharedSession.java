@@ -1,0 +1,70 @@
+package org.lightledger.session.outgoing;
+
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.time.ZoneId;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.lightledger.geo.GeoPoint;
+
+/**
+ * All that a message can tell a client of a session. What is not in here does not leave the ledger.
+ *
+ * @param to who reads it
+ * @param client the client's first name
+ * @param toGuardian whether a guardian reads it, and not the client
+ * @param packageName what was booked
+ * @param outfitLimit the most outfits
+ * @param date the day
+ * @param zone the zone of the place
+ * @param meeting where and when all meet, or null while there is no plan
+ * @param stops in order, none while there is no plan
+ * @param end when it ends, or null while there is no plan
+ * @param questions what the owner asks
+ */
+public record SharedSession(
+    String to,
+    String client,
+    boolean toGuardian,
+    String packageName,
+    int outfitLimit,
+    LocalDate date,
+    ZoneId zone,
+    @Nullable Meeting meeting,
+    List<Stop> stops,
+    @Nullable OffsetDateTime end,
+    List<String> questions) {
+
+  /** Keeps own copies. */
+  public SharedSession {
+    stops = List.copyOf(stops);
+    questions = List.copyOf(questions);
+  }
+
+  /**
+   * Where and when all meet: the one place whose position a client is told.
+   *
+   * @param at when
+   * @param words how to find it
+   * @param place where it is
+   */
+  public record Meeting(OffsetDateTime at, String words, GeoPoint place) {}
+
+  /**
+   * A stop.
+   *
+   * @param name the spot's name
+   * @param arrive when all arrive
+   * @param leave when all leave
+   * @param outfit which outfit is worn, 1 or more
+   * @param driveMinutes how long the drive to it takes, or null for none
+   * @param cautions what to mind there, "" for nothing noted
+   */
+  public record Stop(
+      String name,
+      OffsetDateTime arrive,
+      OffsetDateTime leave,
+      int outfit,
+      @Nullable Integer driveMinutes,
+      String cautions) {}
+}
