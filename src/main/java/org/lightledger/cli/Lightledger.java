@@ -46,6 +46,7 @@ public final class Lightledger implements Runnable {
             .addSubcommand(MapVerb.of(services))
             .addSubcommand(new ShortlistVerb(services))
             .addSubcommand(ShareVerb.of(services))
+            .addSubcommand(ClientVerb.of(services))
             .addSubcommand(new MessageVerb(services))
             .addSubcommand(new SessionFiles.CalendarVerb(services))
             .addSubcommand(new SessionFiles.CallSheetVerb(services))

@@ -9,9 +9,11 @@ import org.jspecify.annotations.Nullable;
  * @param room which room of the house is open
  * @param assets the addresses of style sheets and scripts
  * @param attention how many shots wait for the owner
+ * @param news through how many shares something came back that the owner has not read
  * @param map what lies under places on a map, or null when the ledger has no map
  */
-public record Frame(String title, Room room, Assets assets, int attention, @Nullable BaseMap map) {
+public record Frame(
+    String title, Room room, Assets assets, int attention, int news, @Nullable BaseMap map) {
 
   /** The rooms of the navigation. */
   public enum Room {
@@ -27,6 +29,8 @@ public record Frame(String title, Room room, Assets assets, int attention, @Null
     SHORTLISTS,
     /** Imports. */
     IMPORT,
+    /** What clients sent back. */
+    REPLIES,
     /** Shots that wait for the owner. */
     ATTENTION,
     /** A page that none of them leads to. */

@@ -47,7 +47,13 @@ final class House {
     Frame frame =
         ledger.read(
             session ->
-                new Frame(title, room, assets, waiting(session), BaseMap.of(session.maps())));
+                new Frame(
+                    title,
+                    room,
+                    assets,
+                    waiting(session),
+                    session.shares().news(),
+                    BaseMap.of(session.maps())));
     pages.show(ctx, template, frame, page);
   }
 

@@ -59,7 +59,7 @@ final class Problems {
     } else if (Pages.wantsPart(ctx)) {
       pages.part(ctx, "problem", page);
     } else {
-      Frame frame = new Frame(page.title(), Frame.Room.NONE, assets, 0, null);
+      Frame frame = new Frame(page.title(), Frame.Room.NONE, assets, 0, 0, null);
       pages.show(ctx, "error", frame, page);
     }
   }

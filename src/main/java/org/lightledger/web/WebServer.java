@@ -60,17 +60,24 @@ public final class WebServer implements AutoCloseable {
     Problems problems = new Problems(pages, assets);
     Previews previews = new Previews(ledger, folder.resolve("previews"));
     SharePage sharePage = new SharePage(pages, assets);
-    ShareRoutes shares = new ShareRoutes(ledger, previews, sharePage, clock);
+    ShareReader shareReader = new ShareReader(sun);
+    ShareRoutes shares =
+        new ShareRoutes(
+            ledger,
+            previews,
+            sharePage,
+            shareReader,
+            new OutfitMaker(folder),
+            this::shareAddress,
+            clock);
     this.jobs = new ImportJobs(importer, FolderWatch.STANDARD_SETTLE);
     House house = new House(ledger, pages, assets, clock, skylines);
     this.owner =
         Javalin.create(
             config -> {
               common(config, problems);
-              config.jetty.multipartConfig.cacheDirectory(folder.toString());
-              config.jetty.multipartConfig.maxFileSize(MOST_UPLOAD_MB, SizeUnit.MB);
-              config.jetty.multipartConfig.maxTotalRequestSize(MOST_UPLOAD_MB, SizeUnit.MB);
-              config.jetty.multipartConfig.maxInMemoryFileSize(1, SizeUnit.MB);
+              long mostBytes = MOST_UPLOAD_MB * 1024L * 1024;
+              uploads(config, folder, mostBytes, mostBytes);
               config.routes.before(
                   ctx -> {
                     Guard.headers(ctx);
@@ -92,6 +99,7 @@ public final class WebServer implements AutoCloseable {
               new SessionRoutes(house, studio, sessions).register(config.routes);
               new SessionPartRoutes(house, sessions).register(config.routes);
               new ClientRoutes(house).register(config.routes);
+              new ClientDataRoutes(house).register(config.routes);
               new StudioRoutes(house).register(config.routes);
               new MeasuredRoutes(house, spots).register(config.routes);
               new SurroundingsRoutes(house).register(config.routes);
@@ -104,7 +112,7 @@ public final class WebServer implements AutoCloseable {
               new AttentionRoutes(house, corrections).register(config.routes);
               new ShotRoutes(house, corrections).register(config.routes);
               SharingRoutes sharing =
-                  new SharingRoutes(house, previews, sharePage, this::shareAddress);
+                  new SharingRoutes(house, previews, sharePage, shareReader, this::shareAddress);
               new ShortlistRoutes(house, sharing).register(config.routes);
               new OutgoingRoutes(house, sun, new CallSheets(ledger, sun, clock, pages, assets))
                   .register(config.routes);
@@ -119,9 +127,18 @@ public final class WebServer implements AutoCloseable {
             : Javalin.create(
                 config -> {
                   common(config, problems);
+                  uploads(config, folder, ReplyRoutes.MOST_UPLOAD, OutfitMaker.MOST_BYTES);
                   config.routes.before(Guard::headers);
                   shares.register(config.routes);
                 });
+  }
+
+  /** Uploads wait in the ledger's folder; a file that is too large is not even kept there. */
+  private static void uploads(JavalinConfig config, Path folder, long mostBytes, long mostOfOne) {
+    config.jetty.multipartConfig.cacheDirectory(folder.toString());
+    config.jetty.multipartConfig.maxFileSize(mostOfOne, SizeUnit.BYTES);
+    config.jetty.multipartConfig.maxTotalRequestSize(mostBytes, SizeUnit.BYTES);
+    config.jetty.multipartConfig.maxInMemoryFileSize(1, SizeUnit.MB);
   }
 
   private static void common(JavalinConfig config, Problems problems) {
