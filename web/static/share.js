@@ -104,11 +104,18 @@
         comments[field.name.slice(8)] = field.value.trim();
       }
     });
+    // What was left as the page showed it may have been answered elsewhere since.
     const answers = {};
     fields("answer-").forEach((field) => {
       const key = field.name.slice(7);
-      const places = fields("places-" + key).filter((box) => box.checked);
-      answers[key] = { words: field.value.trim(), places: places.map((box) => box.value) };
+      const boxes = fields("places-" + key);
+      if (
+        field.value !== field.defaultValue ||
+        boxes.some((box) => box.checked !== box.defaultChecked)
+      ) {
+        const places = boxes.filter((box) => box.checked).map((box) => box.value);
+        answers[key] = { words: field.value.trim(), places };
+      }
     });
     return {
       favourites: fields("favourite").filter((box) => box.checked).map((box) => box.value),

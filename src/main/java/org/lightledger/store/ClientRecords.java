@@ -122,10 +122,13 @@ public final class ClientRecords {
           if (LEFT_OUT.contains(column)) {
             return;
           }
-          if (column.endsWith("_ms") && value instanceof Number millis) {
+          if (column.endsWith("_ms")) {
+            String name = column.equals("at_ms") ? "at" : column.replaceFirst("_ms$", "_at");
             readable.put(
-                column.replaceFirst("_ms$", "_at"),
-                Instant.ofEpochMilli(millis.longValue()).toString());
+                name,
+                value instanceof Number millis
+                    ? Instant.ofEpochMilli(millis.longValue()).toString()
+                    : null);
           } else {
             readable.put(column, value);
           }

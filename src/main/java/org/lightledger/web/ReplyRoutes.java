@@ -98,8 +98,7 @@ final class ReplyRoutes {
     }
     requireOwnPage(ctx);
     requireAnswering(open.apply(ctx));
-    List<UploadedFile> sent =
-        ctx.uploadedFiles("pictures").stream().filter(file -> file.size() > 0).toList();
+    List<UploadedFile> sent = sent(ctx);
     if (sent.isEmpty()) {
       throw new PageProblem(
           422, "No picture came", "Choose one or more pictures first.", "", List.of());
@@ -125,6 +124,16 @@ final class ReplyRoutes {
           List.of());
     }
     done(ctx, opened, ShareRoutes.Done.PICTURES);
+  }
+
+  /** The server throws what it likes over an upload that is broken. */
+  private static List<UploadedFile> sent(Context ctx) {
+    try {
+      return ctx.uploadedFiles("pictures").stream().filter(file -> file.size() > 0).toList();
+    } catch (Exception e) {
+      throw new PageProblem(
+          400, "The upload broke off", "No picture was kept.", "Send it again.", List.of());
+    }
   }
 
   private boolean keep(ShareRoutes.Opened opened, UploadedFile file) {

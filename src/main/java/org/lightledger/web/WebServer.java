@@ -77,7 +77,7 @@ public final class WebServer implements AutoCloseable {
             config -> {
               common(config, problems);
               long mostBytes = MOST_UPLOAD_MB * 1024L * 1024;
-              uploads(config, folder, mostBytes, mostBytes);
+              uploads(config, folder, mostBytes);
               config.routes.before(
                   ctx -> {
                     Guard.headers(ctx);
@@ -127,16 +127,16 @@ public final class WebServer implements AutoCloseable {
             : Javalin.create(
                 config -> {
                   common(config, problems);
-                  uploads(config, folder, ReplyRoutes.MOST_UPLOAD, OutfitMaker.MOST_BYTES);
+                  uploads(config, folder, ReplyRoutes.MOST_UPLOAD);
                   config.routes.before(Guard::headers);
                   shares.register(config.routes);
                 });
   }
 
-  /** Uploads wait in the ledger's folder; a file that is too large is not even kept there. */
-  private static void uploads(JavalinConfig config, Path folder, long mostBytes, long mostOfOne) {
+  /** Uploads wait in the ledger's folder. */
+  private static void uploads(JavalinConfig config, Path folder, long mostBytes) {
     config.jetty.multipartConfig.cacheDirectory(folder.toString());
-    config.jetty.multipartConfig.maxFileSize(mostOfOne, SizeUnit.BYTES);
+    config.jetty.multipartConfig.maxFileSize(mostBytes, SizeUnit.BYTES);
     config.jetty.multipartConfig.maxTotalRequestSize(mostBytes, SizeUnit.BYTES);
     config.jetty.multipartConfig.maxInMemoryFileSize(1, SizeUnit.MB);
   }
