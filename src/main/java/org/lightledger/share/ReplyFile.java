@@ -37,8 +37,8 @@ import org.lightledger.spot.Trait;
  * </pre>
  *
  * where spots and questions go by the names that {@link ShareKeys} gives them, and questions whose
- * answer was left as the page showed it are left out. The reply is kept as
- * a text inside of the file so that its signature depends on no way of writing JSON.
+ * answer was left as the page showed it are left out. The reply is kept as a text inside of the
+ * file so that its signature depends on no way of writing JSON.
  *
  * @param keyId which share it names
  * @param text the reply's text

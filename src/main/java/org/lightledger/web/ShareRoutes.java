@@ -17,6 +17,9 @@ import org.lightledger.share.Share;
 import org.lightledger.share.ShareTokens;
 import org.lightledger.share.SharedPage;
 import org.lightledger.store.Ledger;
+import org.lightledger.store.LedgerException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * The clients' routes. Whatever they answer was made from a {@link SharedPage}, or is one of its
@@ -24,6 +27,7 @@ import org.lightledger.store.Ledger;
  * them, and nothing but the answers of the share can be changed.
  */
 final class ShareRoutes {
+  private static final Logger LOG = LoggerFactory.getLogger(ShareRoutes.class);
   private static final String PREFIX = "/s/";
   private static final int PICTURE_WIDTH = 1600;
 
@@ -83,6 +87,9 @@ final class ShareRoutes {
       } catch (HttpResponseException e) {
         ErrorPage page = ErrorPage.of(e.getStatus());
         over(ctx, e.getStatus(), page.title(), page.message());
+      } catch (LedgerException e) {
+        LOG.error("{} of a share failed", ctx.method(), e);
+        over(ctx, 500, "That did not work", "Please try again in a moment.");
       }
     };
   }

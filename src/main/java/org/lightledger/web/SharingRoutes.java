@@ -279,7 +279,7 @@ final class SharingRoutes {
                             .toList(),
                         problems,
                         taken));
-    house.show(ctx, "replies", "From clients", Frame.Room.REPLIES, page);
+    house.show(ctx, "replies", "Replies from clients", Frame.Room.REPLIES, page);
   }
 
   private static String taken(Context ctx) {

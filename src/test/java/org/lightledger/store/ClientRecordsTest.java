@@ -50,13 +50,9 @@ class ClientRecordsTest extends LedgerTestBase {
           for (long one : new long[] {client, other}) {
             long id = session.sessions().add(SessionSamples.session(one));
             String name = one == client ? "Saavedra" : "Vidal";
-            session
-                .sessions()
-                .describe(id, new Session.Brief(name, name, name, name, name, name));
+            session.sessions().describe(id, new Session.Brief(name, name, name, name, name, name));
             session.plans().keep(id, SessionSamples.plan(spot));
-            session
-                .questionnaire()
-                .answer(id, new Answer(1, "Where?", name, Set.of(), NOON, true));
+            session.questionnaire().answer(id, new Answer(1, "Where?", name, Set.of(), NOON, true));
             session.packing().add(id, "Gift for " + name);
             session
                 .messages()
@@ -86,7 +82,9 @@ class ClientRecordsTest extends LedgerTestBase {
     List<String> tables =
         ledger.read(
             session ->
-                session.call("SELECT name FROM sqlite_master WHERE type = 'table'").list(Row::text));
+                session
+                    .call("SELECT name FROM sqlite_master WHERE type = 'table'")
+                    .list(Row::text));
     Set<String> leading = new TreeSet<>(Set.of("clients"));
     for (boolean grown = true; grown; ) {
       grown = false;
@@ -109,10 +107,14 @@ class ClientRecordsTest extends LedgerTestBase {
     Map<String, ?> all = ledger.read(session -> session.clientRecords().all(client));
 
     assertThat(all.toString())
-        .contains("Nilo Quiroga Saavedra", "marta@example.org", "Gift for Saavedra", "first_seen_at", " at=2026-06-30T10:00:00Z")
+        .contains(
+            "Nilo Quiroga Saavedra",
+            "marta@example.org",
+            "Gift for Saavedra",
+            "first_seen_at",
+            " at=2026-06-30T10:00:00Z")
         .doesNotContain("Vidal", "Berta", "token", "secret");
-    Map<String, byte[]> pictures =
-        ledger.read(session -> session.clientRecords().pictures(client));
+    Map<String, byte[]> pictures = ledger.read(session -> session.clientRecords().pictures(client));
     assertThat(pictures).hasSize(2);
     assertThat(pictures.get("outfits/2.jpg")).isEqualTo(PICTURE);
   }

@@ -28,7 +28,8 @@ import org.lightledger.sun.SpaEphemeris;
 /** Nothing private is in any byte that a stranger with a link or a file gets. */
 class ClientPrivacyTest {
   private static final Pattern ADDRESS = Pattern.compile("(?:src|href|action)=\"([^\"]*)\"");
-  private static final Pattern TAG = Pattern.compile("<(script|style)>.*?</\\1>|<[^>]*>", Pattern.DOTALL);
+  private static final Pattern TAG =
+      Pattern.compile("<(script|style)>.*?</\\1>|<[^>]*>", Pattern.DOTALL);
 
   @TempDir static Path folder;
   private static SharedWorld world;

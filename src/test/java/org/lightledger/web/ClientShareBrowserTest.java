@@ -47,10 +47,7 @@ class ClientShareBrowserTest {
   void aClientAnswersByTheLinkAndByTheFile(Browser.Viewport viewport) throws IOException {
     Path profile = folder.resolve("profile-" + viewport);
     for (long question : new long[] {1, 2}) {
-      world
-          .site
-          .ledger()
-          .change(s -> s.questionnaire().removeAnswer(world.sessionId, question));
+      world.site.ledger().change(s -> s.questionnaire().removeAnswer(world.sessionId, question));
     }
     try (Browser browser = Browser.open(viewport, world.site.address(), profile)) {
       byTheLink(browser);
@@ -107,10 +104,7 @@ class ClientShareBrowserTest {
     browser.await("[data-said]", said -> said.getText().startsWith("Saved"));
     Path reply = whenThere(saved);
     Instant now = world.site.clock().instant();
-    world
-        .site
-        .ledger()
-        .change(session -> ReplyDesk.takeFile(session, readable(reply), now));
+    world.site.ledger().change(session -> ReplyDesk.takeFile(session, readable(reply), now));
     assertThat(returned(share).picks())
         .containsExactly(new Returned.Pick(1, true, "Größe ☀ \"quoted\""));
     assertThat(returned(share).words()).isEqualTo("See you there");

@@ -86,7 +86,9 @@ final class SharedWorld implements AutoCloseable {
     site = new TestSite(folder);
     Path photos = site.writePhotos();
     TestSite.write(
-        photos, "1-mill-a.jpg", marked(TestPhotos.shot("2026:11:20 17:00:00", "+01:00", 41.95, -6.61, 232.0, 1)));
+        photos,
+        "1-mill-a.jpg",
+        marked(TestPhotos.shot("2026:11:20 17:00:00", "+01:00", 41.95, -6.61, 232.0, 1)));
     site.importFrom(photos);
     long[] made =
         site.ledger()
@@ -123,14 +125,13 @@ final class SharedWorld implements AutoCloseable {
                   long otherId = session.sessions().add(SessionSamples.session(other));
                   session
                       .questionnaire()
-                      .answer(
-                          otherId,
-                          new Answer(2, "Which?", "Nerbovald", Set.of(), CALL, true));
+                      .answer(otherId, new Answer(2, "Which?", "Nerbovald", Set.of(), CALL, true));
                   session
                       .questionnaire()
                       .answer(
                           id,
-                          new Answer(3, "Which?", "Tupfelin, told by phone", Set.of(), CALL, false));
+                          new Answer(
+                              3, "Which?", "Tupfelin, told by phone", Set.of(), CALL, false));
                   for (Spot spot : session.spots().all()) {
                     session
                         .spots()
@@ -160,9 +161,7 @@ final class SharedWorld implements AutoCloseable {
                               CALL));
                   session.packing().add(id, "Jastropel");
                   long list = session.shortlists().create("Winter portraits", "Dear you");
-                  session
-                      .shortlists()
-                      .add(list, new Shortlist.Entry(1, null, 1L, "Tall grass"));
+                  session.shortlists().add(list, new Shortlist.Entry(1, null, 1L, "Tall grass"));
                   session.shortlists().add(list, new Shortlist.Entry(2, null, null, ""));
                   session.shortlists().create("Brimzotal's list", "Nerbovald");
                   session.settings().set("mail.user", "Mordwenka");
@@ -205,7 +204,13 @@ final class SharedWorld implements AutoCloseable {
         new KeptPlan.Meeting("At the fountain", new GeoPoint(41.95, -6.61)),
         List.of(
             new KeptPlan.Stop(
-                1, CALL, CALL.plusSeconds(300), CALL.plusSeconds(2400), 1, null, new Bearing(230),
+                1,
+                CALL,
+                CALL.plusSeconds(300),
+                CALL.plusSeconds(2400),
+                1,
+                null,
+                new Bearing(230),
                 3L),
             new KeptPlan.Stop(
                 2,
@@ -238,7 +243,13 @@ final class SharedWorld implements AutoCloseable {
                       .create(
                           subject,
                           new ShareTerms(
-                              asFile, null, "", exact, subject.isSession(), subject.isSession(), null),
+                              asFile,
+                              null,
+                              "",
+                              exact,
+                              subject.isSession(),
+                              subject.isSession(),
+                              null),
                           tokens.next(),
                           tokens.keys(),
                           site.clock().instant());
