@@ -142,6 +142,7 @@ CREATE TABLE plan_stops (
   spot_id INTEGER NOT NULL REFERENCES spots (id) ON DELETE RESTRICT,
   arrive_ms INTEGER NOT NULL,
   shoot_ms INTEGER NOT NULL,
+  shoot_until_ms INTEGER NOT NULL,
   leave_ms INTEGER NOT NULL,
   outfit INTEGER NOT NULL,
   drive_min INTEGER,
@@ -151,7 +152,8 @@ CREATE TABLE plan_stops (
   UNIQUE (plan_id, place),
   CONSTRAINT "a stop's times must be whole milliseconds in order"
     CHECK (typeof(arrive_ms) = 'integer' AND typeof(shoot_ms) = 'integer'
-      AND typeof(leave_ms) = 'integer' AND arrive_ms <= shoot_ms AND shoot_ms < leave_ms),
+      AND typeof(shoot_until_ms) = 'integer' AND typeof(leave_ms) = 'integer'
+      AND arrive_ms <= shoot_ms AND shoot_ms < shoot_until_ms AND shoot_until_ms <= leave_ms),
   CONSTRAINT "a stop's place and outfit must be whole numbers"
     CHECK (typeof(place) = 'integer' AND place >= 0
       AND typeof(outfit) = 'integer' AND outfit >= 1),
@@ -165,6 +167,19 @@ CREATE TABLE plan_stops (
 );
 CREATE INDEX stops_at_spot ON plan_stops (spot_id);
 CREATE INDEX stops_with_fallback ON plan_stops (fallback_spot_id);
+
+-- The changes of outfit at a stop.
+CREATE TABLE plan_changes (
+  id INTEGER PRIMARY KEY NOT NULL,
+  stop_id INTEGER NOT NULL REFERENCES plan_stops (id) ON DELETE CASCADE,
+  from_ms INTEGER NOT NULL,
+  until_ms INTEGER NOT NULL,
+  outfit INTEGER NOT NULL,
+  CONSTRAINT "a change must take time and lead to outfit 2 or more"
+    CHECK (typeof(from_ms) = 'integer' AND typeof(until_ms) = 'integer' AND from_ms < until_ms
+      AND typeof(outfit) = 'integer' AND outfit >= 2)
+);
+CREATE INDEX changes_at_stop ON plan_changes (stop_id, from_ms);
 
 -- The owner's own minutes from a spot to another; they hold both ways unless both are told.
 CREATE TABLE drives (
@@ -285,6 +300,7 @@ INSERT INTO gpkg_contents (table_name, data_type, identifier, description) VALUE
   ('session_candidates', 'attributes', 'Session candidates', 'Spots a session may stop at'),
   ('plans', 'attributes', 'Plans', 'The kept plan of a session'),
   ('plan_stops', 'attributes', 'Stops', 'The stops of a plan, in order'),
+  ('plan_changes', 'attributes', 'Changes of outfit', 'Where and when clothes are changed'),
   ('drives', 'attributes', 'Drives', 'The owner''s minutes between spots'),
   ('spot_hours', 'attributes', 'Hours of spots', 'When a place lets people in'),
   ('client_questions', 'attributes', 'Client questions', 'What the owner asks every client'),

@@ -50,6 +50,12 @@ public record Answer(
     int days,
     String reason) {
 
+  /**
+   * A shot shows like light when the sun gap is at most this; degrees. Own choice: the sun moves as
+   * far in 40 minutes.
+   */
+  public static final double LIKE_LIGHT_GAP_DEG = 10;
+
   /** Why the camera looks along a facing. */
   public enum FacingBasis {
     /** It is one of the spot's facings. */

@@ -4,6 +4,7 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.Bearing;
 import org.lightledger.light.CameraSetting;
+import org.lightledger.light.Daylight;
 import org.lightledger.light.ExpectedExposure;
 import org.lightledger.light.LightClass;
 import org.lightledger.light.SkyCondition;
@@ -14,9 +15,12 @@ import org.lightledger.sun.SunDirection;
  *
  * @param ev100 exposure value at ISO 100, by an incident meter at the subject
  * @param setting a camera setting to begin with; null when it is too dark for any
+ * @param contrastStops by how many stops the side of a subject that faces the sun is lit more than
+ *     the one that faces away; null when no direct sun is to be expected
  * @param basis what the number rests on, one sentence
  */
-public record ExpectedLight(double ev100, @Nullable CameraSetting setting, String basis) {
+public record ExpectedLight(
+    double ev100, @Nullable CameraSetting setting, @Nullable Double contrastStops, String basis) {
   /** The focal ratio of the setting: own choice, one that most portrait lenses have. */
   public static final double F_NUMBER = 2.8;
 
@@ -55,6 +59,7 @@ public record ExpectedLight(double ev100, @Nullable CameraSetting setting, Strin
     return new ExpectedLight(
         ev100,
         Math.abs(setting.overStops()) <= OFF_STOPS ? setting : null,
+        shade || down ? null : Daylight.of(sun.apparentAltitudeDeg(), condition).sidesStops(),
         String.format(
             Locale.ROOT,
             "A mean for the sun's altitude, %s and the way the subject faces, give or take a stop;"
@@ -75,6 +80,18 @@ public record ExpectedLight(double ev100, @Nullable CameraSetting setting, Strin
     return directSun == null
         ? "a clear sky, direct sun if it reaches the spot, which is not known"
         : "direct sun from a clear sky";
+  }
+
+  /**
+   * The contrast between the sides of the subject.
+   *
+   * @return for example "2.6 stops between the sunlit and the unlit side"
+   */
+  public String contrastWords() {
+    Double stops = contrastStops;
+    return stops == null
+        ? "little contrast: no direct sun"
+        : String.format(Locale.ROOT, "%.1f stops between the sunlit and the unlit side", stops);
   }
 
   /**

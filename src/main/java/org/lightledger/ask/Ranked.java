@@ -9,12 +9,6 @@ import org.lightledger.spot.Observation;
 
 /** A candidate with the evidence for it. */
 record Ranked(Candidate candidate, Answer.Tier tier, Answer.@Nullable NearestShot nearest) {
-  /**
-   * A shot shows like light when the sun gap is at most this; degrees. Own choice: the sun moves as
-   * far in 40 minutes.
-   */
-  static final double LIKE_LIGHT_GAP_DEG = 10;
-
   /** A shot shows the same view when it looks at most this far beside the facing; degrees. */
   static final double SAME_VIEW_TURN_DEG = 30;
 
@@ -38,7 +32,7 @@ record Ranked(Candidate candidate, Answer.Tier tier, Answer.@Nullable NearestSho
         sameView = nearer(sameView, shot);
       }
     }
-    if (sameView != null && sameView.sunGapDeg() <= LIKE_LIGHT_GAP_DEG) {
+    if (sameView != null && sameView.sunGapDeg() <= Answer.LIKE_LIGHT_GAP_DEG) {
       return new Ranked(candidate, Answer.Tier.SCOUTED, sameView);
     }
     return new Ranked(

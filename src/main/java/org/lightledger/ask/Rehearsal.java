@@ -165,7 +165,8 @@ public final class Rehearsal {
     return List.copyOf(moments);
   }
 
-  private static @Nullable Boolean state(SunDirection sun, @Nullable Skyline skyline) {
+  /** Whether the sun reaches a spot with it there; null while that is not known. */
+  static @Nullable Boolean state(SunDirection sun, @Nullable Skyline skyline) {
     return SpotLight.of(sun, sun.azimuth(), skyline).directSun();
   }
 
@@ -188,27 +189,22 @@ public final class Rehearsal {
       if (best == null || gapDeg < best.sunGapDeg()) {
         Boolean there = state(direction, plan.skyline());
         if (direct == null || Objects.equals(direct, there)) {
-          best = moment(minute, plan, planned, direction, gapDeg, there);
+          best = moment(minute, plan, planned, direction);
         }
       }
     }
     return best;
   }
 
-  private static Moment moment(
-      Instant minute,
-      Plan plan,
-      SunDirection planned,
-      SunDirection direction,
-      double gapDeg,
-      @Nullable Boolean directSun) {
+  /** An earlier moment held against the planned one. */
+  static Moment moment(Instant minute, Plan plan, SunDirection planned, SunDirection direction) {
     return new Moment(
         minute.atZone(plan.zone()).toOffsetDateTime(),
         direction,
-        gapDeg,
+        planned.gapDeg(direction),
         Angles.turnDeg(planned.azimuth().trueDeg(), direction.azimuth().trueDeg()),
         direction.apparentAltitudeDeg() - planned.apparentAltitudeDeg(),
-        directSun);
+        state(direction, plan.skyline()));
   }
 
   /**

@@ -4,6 +4,8 @@ import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import java.util.function.LongFunction;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.ask.Answer;
 import org.lightledger.ask.Answers;
@@ -13,6 +15,7 @@ import org.lightledger.ask.QuestionText;
 import org.lightledger.ask.Shape;
 import org.lightledger.ask.Sky;
 import org.lightledger.light.CameraSetting;
+import org.lightledger.session.drive.Drive;
 import org.lightledger.skyline.Clearance;
 import org.lightledger.spot.Trait;
 
@@ -20,9 +23,19 @@ import org.lightledger.spot.Trait;
 final class AskOutput {
   private static final DateTimeFormatter HOUR = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
 
-  private AskOutput() {}
+  private final LongFunction<Optional<Drive>> drives;
 
-  static Map<String, @Nullable Object> json(Answers answers) {
+  /** Output that tells the drive to each spot, where one was asked for. */
+  AskOutput(LongFunction<Optional<Drive>> drives) {
+    this.drives = drives;
+  }
+
+  /** Output of a question that asks for no drive. */
+  static AskOutput withoutDrives() {
+    return new AskOutput(id -> Optional.empty());
+  }
+
+  Map<String, @Nullable Object> json(Answers answers) {
     Sky sky = answers.question().terms().sky();
     return Json.fields()
         .put("question", question(answers.question()))
@@ -65,7 +78,8 @@ final class AskOutput {
         .map();
   }
 
-  private static Map<String, @Nullable Object> answer(Answer answer, Sky sky) {
+  private Map<String, @Nullable Object> answer(Answer answer, Sky sky) {
+    Drive drive = drives.apply(answer.spot().id()).orElse(null);
     ExpectedLight expected = ExpectedLight.of(answer, sky);
     Answer.NearestShot nearest = answer.nearestShot();
     return Json.fields()
@@ -92,6 +106,8 @@ final class AskOutput {
                 .put("to", Json.time(answer.window().to()))
                 .map())
         .put("days", answer.days())
+        .put("driveMinutes", drive == null ? null : drive.minutes())
+        .put("driveSource", drive == null ? null : code(drive.source()))
         .put("tier", answer.tier().label())
         .put(
             "nearestShot",
@@ -103,6 +119,7 @@ final class AskOutput {
                     .map())
         .put("expectedEv100", Json.rounded(expected.ev100(), 1))
         .put("expectedSetting", setting(expected.setting()))
+        .put("expectedContrastStops", Json.rounded(expected.contrastStops(), 1))
         .put("expectedBasis", expected.basis())
         .put("reason", answer.reason())
         .map();
@@ -133,7 +150,7 @@ final class AskOutput {
             .map();
   }
 
-  static String text(Answers answers) {
+  String text(Answers answers) {
     StringBuilder text = new StringBuilder();
     Question question = answers.question();
     text.append(
@@ -166,13 +183,13 @@ final class AskOutput {
     return text.toString();
   }
 
-  private static void append(StringBuilder text, List<Answer> answers, Sky sky) {
+  private void append(StringBuilder text, List<Answer> answers, Sky sky) {
     for (Answer answer : answers) {
       ExpectedLight expected = ExpectedLight.of(answer, sky);
       text.append(
           String.format(
               Locale.ROOT,
-              "%n%s (spot %d): %s on %s from %s to %s, look %s (%.0f°) [%s%s]%n  %s%n  Expected: %s. %s%n",
+              "%n%s (spot %d): %s on %s from %s to %s, look %s (%.0f°) [%s%s]%n  %s%n  Expected: %s; %s. %s%n",
               answer.spot().name(),
               answer.spot().id(),
               answer.light().label(),
@@ -185,7 +202,18 @@ final class AskOutput {
               answer.days() > 1 ? "; on " + answer.days() + " days" : "",
               answer.reason(),
               expected.words(),
+              expected.contrastWords(),
               expected.basis()));
+      drives
+          .apply(answer.spot().id())
+          .ifPresent(
+              drive ->
+                  text.append(
+                      String.format(
+                          Locale.ROOT,
+                          "  Drive: %d min, %s.%n",
+                          drive.minutes(),
+                          drive.source().label())));
     }
   }
 }

@@ -1,119 +1,202 @@
 package org.lightledger.cli;
 
-import java.io.IOException;
-import java.io.OutputStream;
-import java.io.UncheckedIOException;
-import java.nio.file.FileAlreadyExistsException;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.lightledger.session.Client;
+import org.lightledger.session.Contact;
+import org.lightledger.session.Session;
 import org.lightledger.store.Ledger;
-import org.lightledger.studio.ClientArchive;
+import org.lightledger.store.LedgerSession;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
-@Command(name = "client", description = "Hands over or erases all that is held about a client.")
+/** Who is photographed. */
+@Command(
+    name = "client",
+    description = "Who is photographed.",
+    mixinStandardHelpOptions = true,
+    synopsisSubcommandLabel = "add|list|show|export|erase")
 final class ClientVerb implements Runnable {
-  @Spec private CommandSpec spec;
+  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
 
   static CommandLine of(Services services) {
     return new CommandLine(new ClientVerb())
-        .addSubcommand(new Export(services))
-        .addSubcommand(new Erase(services));
+        .addSubcommand(new Add(services))
+        .addSubcommand(new All(services))
+        .addSubcommand(new Show(services))
+        .addSubcommand(new ClientData.Export(services))
+        .addSubcommand(new ClientData.Erase(services));
   }
 
   @Override
   public void run() {
-    throw new ParameterException(spec.commandLine(), "expected one of export, erase, found none");
+    throw new CommandLine.ParameterException(
+        spec.commandLine(), "expected one of add, list, show, export, erase, found none");
   }
 
-  private static Client find(Ledger ledger, long id) {
-    return ledger
-        .read(session -> session.clients().find(id))
+  /** The client of a number. */
+  static Client client(LedgerSession session, long id) {
+    return session
+        .clients()
+        .find(id)
         .orElseThrow(
             () ->
                 new IllegalArgumentException(
                     "expected the number of a client, found "
                         + id
-                        + ", which the ledger does not have"));
+                        + ", which the ledger does not have; \"client list\" lists them"));
   }
 
-  /** Hands over. */
-  @Command(name = "export", description = "Writes all that is held about a client: JSON, pictures.")
-  static final class Export extends Verb {
-    @Parameters(paramLabel = "ID", description = "The client's number.")
-    private long id;
+  private static Map<String, @Nullable Object> json(Client client, List<Session> sessions) {
+    Client.Guardian guardian = client.guardian();
+    return Json.fields()
+        .put("clientId", client.id())
+        .put("name", client.name())
+        .put("calledName", client.calledName())
+        .put("minor", client.minor())
+        .put("email", client.contact().email())
+        .put("phone", client.contact().phone())
+        .put("guardianName", guardian == null ? null : guardian.name())
+        .put("guardianEmail", guardian == null ? null : guardian.contact().email())
+        .put("guardianPhone", guardian == null ? null : guardian.contact().phone())
+        .put("sessionIds", sessions.stream().map(Session::id).toList())
+        .map();
+  }
 
-    @Option(names = "--out", required = true, paramLabel = "FILE", description = "The new ZIP.")
-    private Path out;
+  private static String text(Client client, List<Session> sessions) {
+    return String.format(
+        Locale.ROOT,
+        "%4d  %s, called %s%s (%d sessions)%n",
+        client.id(),
+        client.name(),
+        client.calledName(),
+        client.minor() ? ", under age" : "",
+        sessions.size());
+  }
 
-    Export(Services services) {
+  /** Adds one. */
+  @Command(name = "add", description = "Adds a client.")
+  static final class Add extends Verb {
+    @Parameters(paramLabel = "NAME", description = "The full name; it stays in the ledger.")
+    private String name;
+
+    @Option(
+        names = "--called",
+        paramLabel = "NAME",
+        description = "How the client is addressed; the first word of the name if not given.")
+    private @Nullable String called;
+
+    @Option(names = "--email", paramLabel = "ADDRESS", defaultValue = "")
+    private String email;
+
+    @Option(names = "--phone", paramLabel = "NUMBER", defaultValue = "")
+    private String phone;
+
+    @Option(
+        names = "--minor",
+        description = "The client is under age; a guardian who can be reached is needed.")
+    private boolean minor;
+
+    @Option(names = "--guardian", paramLabel = "NAME", description = "Who answers for a minor.")
+    private @Nullable String guardian;
+
+    @Option(names = "--guardian-email", paramLabel = "ADDRESS", defaultValue = "")
+    private String guardianEmail;
+
+    @Option(names = "--guardian-phone", paramLabel = "NUMBER", defaultValue = "")
+    private String guardianPhone;
+
+    Add(Services services) {
       super(services);
     }
 
     @Override
     public Integer call() {
-      try (Ledger ledger = open()) {
-        find(ledger, id);
-        try (OutputStream zip = Files.newOutputStream(out, StandardOpenOption.CREATE_NEW)) {
-          ClientArchive.write(ledger, id, zip);
-        }
-      } catch (FileAlreadyExistsException e) {
-        throw new IllegalArgumentException(
-            "--out: expected a file that does not exist yet, found " + out + "; name another", e);
-      } catch (IOException e) {
-        throw new UncheckedIOException("the file " + out + " can not be written", e);
+      Contact contact = named("--email, --phone", () -> Contact.parse(email, phone));
+      Contact other =
+          named(
+              "--guardian-email, --guardian-phone",
+              () -> Contact.parse(guardianEmail, guardianPhone));
+      String who = guardian;
+      Client client =
+          new Client(
+              0,
+              name.strip(),
+              called == null ? name.strip().split("\\s+")[0] : called.strip(),
+              minor,
+              contact,
+              who == null ? null : new Client.Guardian(who.strip(), other),
+              "",
+              "");
+      try (Ledger ledger = openOrMake()) {
+        Client added = ledger.write(session -> client(session, session.clients().add(client)));
+        print(() -> json(added, List.of()), () -> text(added, List.of()));
       }
-      print(
-          () -> Map.of("file", out.toString()),
-          () -> String.format(Locale.ROOT, "Written: %s%n", out));
       return 0;
     }
   }
 
-  /** Erases. */
-  @Command(
-      name = "erase",
-      description = "Erases a client with sessions, answers, messages, shares and pictures.")
-  static final class Erase extends Verb {
-    @Parameters(paramLabel = "ID", description = "The client's number.")
-    private long id;
-
-    @Option(names = "--yes", description = "Needed: an erasure can not be undone.")
-    private boolean sure;
-
-    Erase(Services services) {
+  /** Lists them. */
+  @Command(name = "list", description = "Lists the clients.")
+  static final class All extends Verb {
+    All(Services services) {
       super(services);
     }
 
     @Override
     public Integer call() {
-      if (!sure) {
-        throw usage("expected --yes, for an erasure can not be undone; found none", null);
-      }
-      List<String> elsewhere;
       try (Ledger ledger = open()) {
-        Client client = find(ledger, id);
-        elsewhere = ledger.read(session -> session.clientRecords().namedElsewhere(client));
-        ledger.change(session -> session.clientRecords().erase(id));
-        ledger.scrub();
+        ledger.read(
+            session -> {
+              List<Client> all = session.clients().all();
+              print(
+                  () ->
+                      all.stream()
+                          .map(one -> json(one, session.sessions().ofClient(one.id())))
+                          .toList(),
+                  () ->
+                      all.stream()
+                          .map(one -> text(one, session.sessions().ofClient(one.id())))
+                          .collect(Collectors.joining()));
+              return all.size();
+            });
       }
-      if (!elsewhere.isEmpty()) {
-        note("The name still stands in your own words: " + String.join("; ", elsewhere) + ".");
+      return 0;
+    }
+  }
+
+  /** Shows one. */
+  @Command(name = "show", description = "Shows a client.")
+  static final class Show extends Verb {
+    @Parameters(paramLabel = "CLIENT", description = "Its number, as \"client list\" tells it.")
+    private long id;
+
+    Show(Services services) {
+      super(services);
+    }
+
+    @Override
+    public Integer call() {
+      try (Ledger ledger = open()) {
+        ledger.read(
+            session -> {
+              Client client = client(session, id);
+              List<Session> sessions = session.sessions().ofClient(id);
+              print(
+                  () -> json(client, sessions),
+                  () ->
+                      text(client, sessions)
+                          + sessions.stream()
+                              .map(one -> SessionOutput.line(session, one))
+                              .collect(Collectors.joining()));
+              return id;
+            });
       }
-      note("Backups made before keep the client; so do files and messages that went out.");
-      print(
-          () -> Map.of("erased", id, "namedElsewhere", elsewhere),
-          () -> String.format(Locale.ROOT, "Client %d is erased.%n", id));
       return 0;
     }
   }

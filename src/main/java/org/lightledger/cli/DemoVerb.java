@@ -10,11 +10,13 @@ import org.lightledger.ask.Answers;
 import org.lightledger.ask.Question;
 import org.lightledger.ask.TimeOfDay;
 import org.lightledger.demo.DemoLedger;
+import org.lightledger.demo.DemoStudio;
 import org.lightledger.indexing.ImportProgress;
 import org.lightledger.indexing.ImportReport;
 import org.lightledger.light.LightClass;
 import org.lightledger.store.Ledger;
 import org.lightledger.store.LedgerStock;
+import org.lightledger.studio.RegionRoads;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -49,11 +51,13 @@ final class DemoVerb extends Verb {
       ImportReport report =
           DemoLedger.fill(
               folder(), ledger, services.importer(ledger), services.clock(), ImportProgress.NONE);
+      DemoStudio.fill(ledger, services.studio(ledger), services.clock().instant());
       makeSkylines(ledger);
+      RegionRoads.prepare(ledger).forEach(this::note);
       Answers answers = services.asker().ask(question(), new LedgerStock(ledger), 100);
       print(
-          () -> AskOutput.json(answers),
-          () -> ImportOutput.summary(report) + AskOutput.text(answers));
+          () -> AskOutput.withoutDrives().json(answers),
+          () -> ImportOutput.summary(report) + AskOutput.withoutDrives().text(answers));
       if (!noServe) {
         try (Serving serving = new Serving(services, ledger, options.settings())) {
           note(String.format(Locale.ROOT, "%n%s", serving.text()));

@@ -34,6 +34,8 @@ public final class Lightledger implements Runnable {
         new CommandLine(this)
             .addSubcommand(new DemoVerb(services))
             .addSubcommand(new ImportVerb(services))
+            .addSubcommand(new ImportSpotsVerb(services))
+            .addSubcommand(new ExportVerb(services))
             .addSubcommand(new AskVerb(services))
             .addSubcommand(new SpotsVerb(services))
             .addSubcommand(new SpotVerb(services))
@@ -47,11 +49,15 @@ public final class Lightledger implements Runnable {
             .addSubcommand(new ShortlistVerb(services))
             .addSubcommand(ShareVerb.of(services))
             .addSubcommand(ClientVerb.of(services))
+            .addSubcommand(SessionVerb.of(services))
+            .addSubcommand(new TodayVerb(services))
             .addSubcommand(new MessageVerb(services))
             .addSubcommand(new SessionFiles.CalendarVerb(services))
             .addSubcommand(new SessionFiles.CallSheetVerb(services))
             .addSubcommand(new CheckVerb(services))
             .addSubcommand(new BackupVerb(services))
+            .addSubcommand(new PasswordVerb(services))
+            .addSubcommand(new RestoreVerb(services))
             .addSubcommand(new ServeVerb(services));
     commandLine.setExecutionExceptionHandler(Lightledger::explain);
   }

@@ -11,6 +11,7 @@ import org.lightledger.indexing.MapAdding;
 import org.lightledger.map.MapBox;
 import org.lightledger.store.Ledger;
 import org.lightledger.store.StoredMap;
+import org.lightledger.studio.RegionRoads;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -62,6 +63,7 @@ final class MapVerb implements Runnable {
         if (result.added()) {
           overlapping(before, result.map());
           makeSkylines(ledger);
+          RegionRoads.prepare(ledger).forEach(this::note);
         }
       } catch (IOException e) {
         note(String.valueOf(e.getMessage()));

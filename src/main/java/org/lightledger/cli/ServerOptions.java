@@ -18,7 +18,8 @@ final class ServerOptions {
       names = "--host",
       paramLabel = "ADDRESS",
       defaultValue = "127.0.0.1",
-      description = "The address of your own pages; only this machine's loopback is allowed.")
+      description =
+          "The address of your own pages; any other than this machine's loopback needs a password.")
   private String host;
 
   @Option(
@@ -40,7 +41,23 @@ final class ServerOptions {
       description = "How clients reach those pages from outside, such as https://example.org.")
   private @Nullable String shareAddress;
 
+  @Option(
+      names = "--owner-address",
+      paramLabel = "URL",
+      description =
+          "How you reach your own pages from outside, such as https://light.example.org; needs a"
+              + " password.")
+  private @Nullable String ownerAddress;
+
+  @Option(
+      names = "--trusted-proxy",
+      paramLabel = "ADDRESS",
+      description =
+          "The address of a proxy that says in X-Forwarded-For who asks, such as 127.0.0.1.")
+  private @Nullable String trustedProxy;
+
   WebSettings settings() {
-    return new WebSettings(host, port, shareHost, sharePort, shareAddress);
+    return new WebSettings(
+        host, port, shareHost, sharePort, shareAddress, ownerAddress, trustedProxy);
   }
 }

@@ -7,6 +7,7 @@ import org.lightledger.correction.Corrections;
 import org.lightledger.indexing.Importer;
 import org.lightledger.shot.zone.ZoneLookup;
 import org.lightledger.store.Ledger;
+import org.lightledger.studio.Studio;
 import org.lightledger.sun.SunEphemeris;
 
 /**
@@ -25,6 +26,10 @@ public record Services(Clock clock, SunEphemeris sun, ZoneLookup zones, Path def
 
   Asker asker() {
     return new Asker(sun);
+  }
+
+  Studio studio(Ledger ledger) {
+    return new Studio(ledger, asker(), sun, clock);
   }
 
   Corrections corrections(Ledger ledger) {

@@ -30,6 +30,9 @@ final class Serving implements AutoCloseable {
   }
 
   private String address() {
+    if (settings.ownerAddress() != null) {
+      return settings.ownerAddress();
+    }
     return "http://" + settings.host() + ":" + server.port() + "/";
   }
 

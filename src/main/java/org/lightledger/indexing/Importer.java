@@ -101,6 +101,15 @@ public final class Importer {
   }
 
   /**
+   * Adds spots from the files of other programs.
+   *
+   * @return what adds them to this ledger
+   */
+  public SpotAdding spotAdding() {
+    return new SpotAdding(ledger, zones);
+  }
+
+  /**
    * How this ledger's imports go when nothing else is asked for.
    *
    * @return nothing added, as many threads as processors, the owner's join distance

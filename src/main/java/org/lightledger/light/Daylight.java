@@ -121,6 +121,18 @@ public record Daylight(
     return aroundLux(skyHorizontalLux);
   }
 
+  /**
+   * The lighting ratio of a subject in the sun, as stops: an upright surface that faces the sun
+   * over one that faces away. The trade's usual 8 to 1 for a clear day is three stops; that is
+   * within half a stop of this while the sun stands between 20 and 40 degrees, and a higher sun
+   * gives less.
+   *
+   * @return stops, 0 or more
+   */
+  public double sidesStops() {
+    return Math.log(verticalLux(0.0) / verticalLux(180.0)) / Math.log(2.0);
+  }
+
   private double aroundLux(double groundLux) {
     return (skyHorizontalLux + GROUND_REFLECTANCE * groundLux) / 2.0;
   }

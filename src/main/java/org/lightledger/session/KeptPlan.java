@@ -65,8 +65,10 @@ public record KeptPlan(
    * @param spotId the spot
    * @param arrive when the car stops
    * @param shootFrom when the pictures begin, after parking, walking and changing
+   * @param shootUntil when they end
    * @param leave when the car starts
-   * @param outfit which outfit is worn, 1 or more
+   * @param outfit which outfit the pictures begin with, 1 or more
+   * @param changes the changes of outfit made here, in order: before, between or after the pictures
    * @param drive the drive to it, or null for none
    * @param facing where the camera looks, or null when not known
    * @param fallbackSpotId where to go when this place can not be used, or null for none
@@ -75,25 +77,65 @@ public record KeptPlan(
       long spotId,
       Instant arrive,
       Instant shootFrom,
+      Instant shootUntil,
       Instant leave,
       int outfit,
+      List<Change> changes,
       @Nullable Drive drive,
       @Nullable Bearing facing,
       @Nullable Long fallbackSpotId) {
 
-    /** Checks the order of the times. */
+    /** Checks the order of the times and keeps an own copy of the changes. */
     public Stop {
-      if (shootFrom.isBefore(arrive) || !leave.isAfter(shootFrom)) {
+      changes = List.copyOf(changes);
+      if (shootFrom.isBefore(arrive)
+          || !shootUntil.isAfter(shootFrom)
+          || leave.isBefore(shootUntil)) {
         throw new IllegalArgumentException(
             "expected arriving, then pictures, then leaving; found "
                 + arrive
                 + ", "
                 + shootFrom
                 + ", "
+                + shootUntil
+                + ", "
                 + leave);
+      }
+      Instant before = arrive;
+      for (Change change : changes) {
+        if (change.from().isBefore(before) || change.until().isAfter(leave)) {
+          throw new IllegalArgumentException(
+              "expected changes of outfit one after the other while there, found one from "
+                  + change.from()
+                  + " to "
+                  + change.until());
+        }
+        before = change.until();
       }
       if (outfit < 1) {
         throw new IllegalArgumentException("expected outfit 1 or more, found " + outfit);
+      }
+    }
+  }
+
+  /**
+   * A change of outfit.
+   *
+   * @param from when it begins
+   * @param until when it is done
+   * @param toOutfit the number of the outfit worn afterwards, 2 or more
+   */
+  public record Change(Instant from, Instant until, int toOutfit) {
+    /** Checks the order and the number. */
+    public Change {
+      if (!until.isAfter(from) || toOutfit < 2) {
+        throw new IllegalArgumentException(
+            "expected a change that takes time, to outfit 2 or more; found one from "
+                + from
+                + " to "
+                + until
+                + " to outfit "
+                + toOutfit);
       }
     }
   }

@@ -51,7 +51,7 @@ public record SharedPage(
    * @param name the spot's name
    * @param words the owner's words about it, "" for none
    * @param hour the day and the hour in plain words, or null when none was chosen
-   * @param outfit which outfit is worn, 1 or more, or null when that is not planned
+   * @param outfits which outfits are worn there, in order, each 1 or more; none when not planned
    * @param light the light in plain words, or null when it is not known
    * @param cautions what to mind there, "" for nothing noted
    * @param pictureShotId the shot to show, without its metadata, or null for none
@@ -64,13 +64,18 @@ public record SharedPage(
       String name,
       String words,
       @Nullable String hour,
-      @Nullable Integer outfit,
+      List<Integer> outfits,
       @Nullable String light,
       String cautions,
       @Nullable Long pictureShotId,
       @Nullable GeoPoint position,
       boolean favourite,
-      String comment) {}
+      String comment) {
+    /** Keeps an own copy. */
+    public SharedSpot {
+      outfits = List.copyOf(outfits);
+    }
+  }
 
   /**
    * A question with the client's own answer. What the owner typed in is not shown: it may hold

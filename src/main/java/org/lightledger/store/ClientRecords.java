@@ -45,6 +45,12 @@ public final class ClientRecords {
         "SELECT * FROM plan_stops WHERE plan_id IN (SELECT id FROM plans WHERE session_id IN "
             + SESSIONS
             + ")");
+    tables.put(
+        "plan_changes",
+        "SELECT * FROM plan_changes WHERE stop_id IN (SELECT id FROM plan_stops WHERE plan_id IN"
+            + " (SELECT id FROM plans WHERE session_id IN "
+            + SESSIONS
+            + "))");
     tables.put("shares", "SELECT * FROM shares WHERE id IN " + SHARES);
     tables.put("share_picks", "SELECT * FROM share_picks WHERE share_id IN " + SHARES);
     tables.put("outfit_pictures", "SELECT * FROM outfit_pictures WHERE share_id IN " + SHARES);
@@ -200,6 +206,7 @@ public final class ClientRecords {
             LedgerSession.Content.SESSION_CANDIDATES,
             LedgerSession.Content.PLANS,
             LedgerSession.Content.PLAN_STOPS,
+            LedgerSession.Content.PLAN_CHANGES,
             LedgerSession.Content.ANSWERS,
             LedgerSession.Content.SENT_MESSAGES,
             LedgerSession.Content.SESSION_ITEMS,

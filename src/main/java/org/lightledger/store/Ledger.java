@@ -2,6 +2,7 @@ package org.lightledger.store;
 
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.Optional;
 import java.util.concurrent.ConcurrentLinkedDeque;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.locks.ReentrantLock;
@@ -108,6 +109,22 @@ public final class Ledger implements AutoCloseable {
    *     longer than five seconds
    */
   public <T> T write(LedgerWork<T> work) {
+    return inTransaction(work, true);
+  }
+
+  /**
+   * Finds out what a change would do: does the work in a transaction and takes all of it back.
+   *
+   * @param work what to try
+   * @param <T> what comes out of it
+   * @return what came out of it
+   * @throws LedgerException as {@link #write} throws it
+   */
+  public <T> T attempt(LedgerWork<T> work) {
+    return inTransaction(work, false);
+  }
+
+  private <T> T inTransaction(LedgerWork<T> work, boolean keep) {
     if (writing.isHeldByCurrentThread()) {
       throw new IllegalStateException("a write inside a write: use the session that is at hand");
     }
@@ -123,8 +140,10 @@ public final class Ledger implements AutoCloseable {
       boolean committed = false;
       try {
         T result = work.in(session);
-        session.commit(clock.instant());
-        committed = true;
+        if (keep) {
+          session.commit(clock.instant());
+          committed = true;
+        }
         return result;
       } finally {
         if (!committed) {
@@ -180,6 +199,22 @@ public final class Ledger implements AutoCloseable {
   public void backup(Path target) {
     requireOpen();
     new Backup(file).to(target);
+  }
+
+  /**
+   * Puts a backup in the place of a folder's ledger, or makes that folder's ledger from it. A kill
+   * at any moment leaves the ledger that was there or the one of the backup.
+   *
+   * @param backup a file that {@link #backup} made, of this version or an older one
+   * @param folder the ledger's folder
+   * @param replace whether a ledger that is there may be moved aside, under a new name beside it
+   * @param clock tells the name of the ledger that is moved aside
+   * @return where the ledger that was there is now, or nothing when there was none
+   * @throws LedgerException when the backup is damaged, newer or no ledger, when there is a ledger
+   *     that may not be replaced or that a program has open, or when the disk is full
+   */
+  public static Optional<Path> restore(Path backup, Path folder, boolean replace, Clock clock) {
+    return new Restore(folder, Restore.Watcher.NONE).from(backup, replace, clock.instant());
   }
 
   /**

@@ -150,6 +150,7 @@ public final class LedgerCheck {
                 "session_candidates",
                 "plans",
                 "plan_stops",
+                "plan_changes",
                 "drives",
                 "spot_hours",
                 "client_questions",

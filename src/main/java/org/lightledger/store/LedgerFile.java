@@ -56,13 +56,33 @@ final class LedgerFile {
     return new LedgerFile(folder.toAbsolutePath().resolve(NAME));
   }
 
+  /** A ledger's file under another name, before it becomes the ledger of its folder. */
+  static LedgerFile at(Path path) {
+    return new LedgerFile(path.toAbsolutePath());
+  }
+
   /** Makes or brings up to date the ledger of a folder. */
   static LedgerFile open(Path folder) {
     LedgerFile file = in(folder);
-    if (!file.exists() || file.version() != SCHEMA_VERSION) {
-      file.migrate();
-    }
+    file.bringUpToDate();
     return file;
+  }
+
+  /** Brings a file that nobody else knows to the current schema; refuses what is newer. */
+  void bringUpToDateAlone() {
+    if (version() != SCHEMA_VERSION) {
+      try {
+        runMigrations();
+      } catch (FlywayException e) {
+        throw notMigrated(e);
+      }
+    }
+  }
+
+  private void bringUpToDate() {
+    if (!exists() || version() != SCHEMA_VERSION) {
+      migrate();
+    }
   }
 
   Path path() {
@@ -212,11 +232,7 @@ final class LedgerFile {
                     StandardOpenOption.WRITE);
             FileLock lock = channel.lock()) {
           if (lock.isValid() && version() != SCHEMA_VERSION) {
-            Flyway.configure()
-                .dataSource(dataSource(true))
-                .locations("classpath:schema")
-                .load()
-                .migrate();
+            runMigrations();
           }
         }
       } catch (IOException e) {
@@ -226,13 +242,21 @@ final class LedgerFile {
                 + " belongs to you",
             e);
       } catch (FlywayException e) {
-        throw new LedgerException(
-            LedgerException.Reason.OTHER,
-            "the ledger could not be brought to version "
-                + SCHEMA_VERSION
-                + "; nothing in it was changed by the step that failed",
-            e);
+        throw notMigrated(e);
       }
     }
+  }
+
+  private void runMigrations() {
+    Flyway.configure().dataSource(dataSource(true)).locations("classpath:schema").load().migrate();
+  }
+
+  private static LedgerException notMigrated(FlywayException e) {
+    return new LedgerException(
+        LedgerException.Reason.OTHER,
+        "the ledger could not be brought to version "
+            + SCHEMA_VERSION
+            + "; nothing in it was changed by the step that failed",
+        e);
   }
 }

@@ -44,6 +44,7 @@ public final class LedgerSession {
     SESSION_CANDIDATES,
     PLANS,
     PLAN_STOPS,
+    PLAN_CHANGES,
     DRIVES,
     SPOT_HOURS,
     CLIENT_QUESTIONS,

@@ -1,7 +1,10 @@
 package org.lightledger.store;
 
 import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.ask.Sky;
@@ -28,6 +31,7 @@ public final class PlanStore {
     forget(sessionId);
     session.changing(LedgerSession.Content.PLANS);
     session.changing(LedgerSession.Content.PLAN_STOPS);
+    session.changing(LedgerSession.Content.PLAN_CHANGES);
     GeoPoint meeting = plan.meeting().place();
     long planId =
         session
@@ -54,23 +58,34 @@ public final class PlanStore {
   private void addStop(long planId, int place, KeptPlan.Stop stop) {
     KeptPlan.Drive drive = stop.drive();
     Bearing facing = stop.facing();
-    session
-        .call(
-            "INSERT INTO plan_stops (plan_id, place, spot_id, arrive_ms, shoot_ms, leave_ms,"
-                + " outfit, drive_min, drive_source, facing_deg, fallback_spot_id)"
-                + " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
-        .integer(planId)
-        .integer(place)
-        .integer(stop.spotId())
-        .millis(stop.arrive())
-        .millis(stop.shootFrom())
-        .millis(stop.leave())
-        .integer(stop.outfit())
-        .integer(drive == null ? null : drive.minutes())
-        .name(drive == null ? null : drive.source())
-        .real("facing in degrees", facing == null ? null : facing.trueDeg())
-        .integer(stop.fallbackSpotId())
-        .run();
+    long stopId =
+        session
+            .call(
+                "INSERT INTO plan_stops (plan_id, place, spot_id, arrive_ms, shoot_ms, shoot_until_ms,"
+                    + " leave_ms, outfit, drive_min, drive_source, facing_deg, fallback_spot_id)"
+                    + " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) RETURNING id")
+            .integer(planId)
+            .integer(place)
+            .integer(stop.spotId())
+            .millis(stop.arrive())
+            .millis(stop.shootFrom())
+            .millis(stop.shootUntil())
+            .millis(stop.leave())
+            .integer(stop.outfit())
+            .integer(drive == null ? null : drive.minutes())
+            .name(drive == null ? null : drive.source())
+            .real("facing in degrees", facing == null ? null : facing.trueDeg())
+            .integer(stop.fallbackSpotId())
+            .number();
+    for (KeptPlan.Change change : stop.changes()) {
+      session
+          .call("INSERT INTO plan_changes (stop_id, from_ms, until_ms, outfit) VALUES (?, ?, ?, ?)")
+          .integer(stopId)
+          .millis(change.from())
+          .millis(change.until())
+          .integer(change.toOutfit())
+          .run();
+    }
   }
 
   /**
@@ -81,6 +96,7 @@ public final class PlanStore {
   public void forget(long sessionId) {
     session.changing(LedgerSession.Content.PLANS);
     session.changing(LedgerSession.Content.PLAN_STOPS);
+    session.changing(LedgerSession.Content.PLAN_CHANGES);
     session.call("DELETE FROM plans WHERE session_id = ?").integer(sessionId).run();
   }
 
@@ -91,15 +107,16 @@ public final class PlanStore {
    * @return the plan, or nothing when none is kept
    */
   public Optional<KeptPlan> find(long sessionId) {
+    Map<Long, List<KeptPlan.Change>> changes = changes(sessionId);
     List<KeptPlan.Stop> stops =
         session
             .call(
-                "SELECT s.id, s.spot_id, s.arrive_ms, s.shoot_ms, s.leave_ms, s.outfit,"
-                    + " s.drive_min, s.drive_source, s.facing_deg, s.fallback_spot_id"
+                "SELECT s.id, s.spot_id, s.arrive_ms, s.shoot_ms, s.shoot_until_ms, s.leave_ms,"
+                    + " s.outfit, s.drive_min, s.drive_source, s.facing_deg, s.fallback_spot_id"
                     + " FROM plans p JOIN plan_stops s ON s.plan_id = p.id"
                     + " WHERE p.session_id = ? ORDER BY s.place")
             .integer(sessionId)
-            .list(PlanStore::readStop);
+            .list(row -> readStop(row, changes));
     return session
         .call(
             "SELECT id, made_ms, sky, by_hand, call_ms, end_ms, meeting_words,"
@@ -128,7 +145,30 @@ public final class PlanStore {
     return latitude == null || longitude == null ? null : new GeoPoint(latitude, longitude);
   }
 
-  private static KeptPlan.Stop readStop(Row row) throws SQLException {
+  private Map<Long, List<KeptPlan.Change>> changes(long sessionId) {
+    Map<Long, List<KeptPlan.Change>> changes = new HashMap<>();
+    session
+        .call(
+            "SELECT c.stop_id, c.from_ms, c.until_ms, c.outfit FROM plans p"
+                + " JOIN plan_stops s ON s.plan_id = p.id JOIN plan_changes c ON c.stop_id = s.id"
+                + " WHERE p.session_id = ? ORDER BY c.from_ms")
+        .integer(sessionId)
+        .each(
+            row -> {
+              long stopId = row.integer();
+              try {
+                changes
+                    .computeIfAbsent(stopId, id -> new ArrayList<>())
+                    .add(new KeptPlan.Change(row.instant(), row.instant(), row.whole()));
+              } catch (IllegalArgumentException e) {
+                throw LedgerException.foreign("a change at stop " + stopId + " of a plan", e);
+              }
+            });
+    return changes;
+  }
+
+  private static KeptPlan.Stop readStop(Row row, Map<Long, List<KeptPlan.Change>> changes)
+      throws SQLException {
     long id = row.integer();
     try {
       return new KeptPlan.Stop(
@@ -136,7 +176,9 @@ public final class PlanStore {
           row.instant(),
           row.instant(),
           row.instant(),
+          row.instant(),
           row.whole(),
+          changes.getOrDefault(id, List.of()),
           drive(row.wholeOrNull(), row.textOrNull()),
           bearing(row.realOrNull()),
           row.integerOrNull());

@@ -1,5 +1,6 @@
 package org.lightledger.studio;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
@@ -27,15 +28,24 @@ import org.lightledger.skyline.Skyline;
 import org.lightledger.spot.Observation;
 import org.lightledger.spot.Spot;
 import org.lightledger.spot.Trait;
+import org.lightledger.sun.SunDirection;
+import org.lightledger.sun.SunEphemeris;
 
 /** The light that spots have during a session, as the question on the start page tells it. */
 public final class SessionLight {
+  /** The sun moves two degrees meanwhile, a fifth of what still counts as like light. */
+  private static final Duration LOOK_EVERY = Duration.ofMinutes(8);
+
   private final Asker asker;
+  private final SunEphemeris sun;
+  private final SessionHours hours;
   private final Stock stock;
   private final LocalDate date;
   private final TimeOfDay.@Nullable Clock time;
 
-  SessionLight(Asker asker, Stock stock, SessionHours hours) {
+  SessionLight(Asker asker, Stock stock, SunEphemeris sun, SessionHours hours) {
+    this.sun = sun;
+    this.hours = hours;
     this.asker = asker;
     this.stock = stock;
     this.date = hours.sun().date();
@@ -109,26 +119,38 @@ public final class SessionLight {
   }
 
   /**
-   * How many spots have not been seen in any light that they will have during the session.
+   * How many spots have not been seen under any sun that they will have during the session.
    *
    * @param spotIds the spots
    * @return a count
    */
   int unseen(Collection<Long> spotIds) {
-    if (time == null) {
+    SessionHours.Span span = hours.span();
+    if (span == null) {
       return 0;
     }
-    Set<Long> seen = new HashSet<>();
-    ask(time, EnumSet.allOf(LightClass.class), new Some(stock, Set.copyOf(spotIds)))
-        .matches()
-        .stream()
-        .filter(answer -> answer.tier() == Answer.Tier.SCOUTED)
-        .forEach(answer -> seen.add(answer.spot().id()));
-    return (int) spotIds.stream().filter(id -> !seen.contains(id)).count();
+    Map<Long, List<Observation>> observations = stock.observations(spotIds);
+    List<Spot> spots = new Some(stock, Set.copyOf(spotIds)).spots(null);
+    return (int)
+        spots.stream()
+            .filter(spot -> !seen(spot, observations.getOrDefault(spot.id(), List.of()), span))
+            .count();
   }
 
-  private Answers ask(TimeOfDay.Clock hours, Set<LightClass> lights, Stock among) {
-    return asker.ask(new Question(lights, date, date, hours, null), among, Integer.MAX_VALUE);
+  private boolean seen(Spot spot, List<Observation> observations, SessionHours.Span span) {
+    for (Instant at = span.start(); !at.isAfter(span.end()); at = at.plus(LOOK_EVERY)) {
+      SunDirection planned = sun.direction(at, spot.position());
+      for (Observation observation : observations) {
+        if (observation.sun().gapDeg(planned) <= Answer.LIKE_LIGHT_GAP_DEG) {
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
+  private Answers ask(TimeOfDay.Clock at, Set<LightClass> lights, Stock among) {
+    return asker.ask(new Question(lights, date, date, at, null), among, Integer.MAX_VALUE);
   }
 
   /** Some spots of a stock. */

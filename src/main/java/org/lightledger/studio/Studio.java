@@ -138,7 +138,7 @@ public final class Studio {
    * @return what tells it
    */
   public SessionLight light(SessionHours hours) {
-    return new SessionLight(asker, stock, hours);
+    return new SessionLight(asker, stock, sun, hours);
   }
 
   /**

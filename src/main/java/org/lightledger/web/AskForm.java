@@ -27,6 +27,7 @@ import org.lightledger.light.LightClass;
  * @param time the hour
  * @param near the middle of the circle, or null for the whole stock
  * @param withinKm its radius, kilometres
+ * @param driveMinutes how long the drive from its middle may take, minutes, or null for any
  * @param terms what else is asked for
  */
 record AskForm(
@@ -36,12 +37,16 @@ record AskForm(
     TimeOfDay time,
     @Nullable GeoPoint near,
     double withinKm,
+    @Nullable Integer driveMinutes,
     Terms terms) {
   private static final Set<String> FIELDS = Set.of("light", "from", "when", "near");
   private static final int DEFAULT_MINUTES = 60;
   private static final double DEFAULT_KM = 10;
   private static final double MOST_MINUTES = 720;
   private static final double MOST_KM = 2000;
+
+  /** A longer drive is a journey: own choice. */
+  private static final int MOST_DRIVE = 240;
 
   /**
    * What was read.
@@ -63,6 +68,7 @@ record AskForm(
         new TimeOfDay.FromSun(TimeOfDay.Anchor.SUNSET, Duration.ofMinutes(-DEFAULT_MINUTES)),
         null,
         DEFAULT_KM,
+        null,
         Terms.NONE);
   }
 
@@ -87,9 +93,13 @@ record AskForm(
     GeoPoint near = fields.place("near", "Around");
     Double within = fields.number("within", "Within", 0.05, MOST_KM, " kilometres");
     double withinKm = within == null ? DEFAULT_KM : within;
+    Integer drive = fields.whole("drive", "By car within", 1, MOST_DRIVE, "minutes");
+    if (drive != null && near == null && fields.raw("near").isEmpty()) {
+      fields.problem("near", "Around", "expected the place where the drive starts, found nothing");
+    }
     Terms terms = AskTerms.read(fields);
     return new Read(
-        new AskForm(lights, from, to, time, near, withinKm, terms),
+        new AskForm(lights, from, to, time, near, withinKm, drive, terms),
         fields.raw("near"),
         fields.raw("inside"),
         fields.problems());
@@ -173,11 +183,11 @@ record AskForm(
   }
 
   AskForm withDays(LocalDate from, LocalDate to) {
-    return new AskForm(lights, from, to, time, near, withinKm, terms);
+    return new AskForm(lights, from, to, time, near, withinKm, driveMinutes, terms);
   }
 
   AskForm withoutCircle() {
-    return new AskForm(lights, first, last, time, null, DEFAULT_KM, terms);
+    return new AskForm(lights, first, last, time, null, DEFAULT_KM, null, terms);
   }
 
   /** The address of the page that asks this question. */
@@ -204,6 +214,9 @@ record AskForm(
       parts.add("near=" + near.toText());
     }
     parts.add("within=" + Words.plain(withinKm));
+    if (driveMinutes != null) {
+      parts.add("drive=" + driveMinutes);
+    }
     parts.addAll(AskTerms.address(terms));
     return "/?" + String.join("&", parts);
   }

@@ -35,6 +35,7 @@ public record AskPage(
     String event,
     String near,
     String within,
+    String drive,
     More more,
     List<Span> spans,
     List<FieldProblem> problems,
@@ -160,12 +161,14 @@ public record AskPage(
    * @param side which side it comes from, "" where that does not matter
    * @param window when
    * @param day the best moment, and on how many days
+   * @param drive how long the drive there takes, "" when none was asked for
    * @param look where to face
    * @param lookNote why, "" for a known facing
    * @param sun where the sun stands
    * @param reach whether it reaches the spot
    * @param expected the exposure to be expected
-   * @param expectedNote what that rests on
+   * @param expectedNote the contrast, and what both rest on
+   * @param shotContrast where the contrast of the nearest shot is told, "" without a shot
    * @param dial facing and sun as a drawing
    * @param tier what the answer rests on, for the mark
    * @param tierWord the same as a word
@@ -185,12 +188,14 @@ public record AskPage(
       String side,
       String window,
       String day,
+      String drive,
       String look,
       String lookNote,
       String sun,
       Reach reach,
       String expected,
       String expectedNote,
+      String shotContrast,
       Svg dial,
       String tier,
       String tierWord,

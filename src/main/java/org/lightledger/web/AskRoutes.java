@@ -4,11 +4,15 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.ask.Answers;
 import org.lightledger.ask.Asker;
 import org.lightledger.ask.Stock;
+import org.lightledger.geo.GeoPoint;
 import org.lightledger.spot.Spot;
+import org.lightledger.studio.DrivenStock;
+import org.lightledger.studio.RegionRoads;
 import org.lightledger.web.chart.LightGlyph;
 import org.lightledger.web.chart.LightRing;
 
@@ -19,11 +23,13 @@ final class AskRoutes {
   private final House house;
   private final Asker asker;
   private final Stock stock;
+  private final RegionRoads roads;
 
-  AskRoutes(House house, Asker asker, Stock stock) {
+  AskRoutes(House house, Asker asker, Stock stock, RegionRoads roads) {
     this.house = house;
     this.asker = asker;
     this.stock = stock;
+    this.roads = roads;
   }
 
   void register(RoutesConfig routes) {
@@ -54,16 +60,26 @@ final class AskRoutes {
       return AskViews.page(read, today, null);
     }
     house.skylines().settle(SpotRoutes.SETTLE);
-    Answers answers = asker.ask(form.question(), stock, MOST_ANSWERS);
+    DrivenStock driven = driven(form);
+    Answers answers = asker.ask(form.question(), driven == null ? stock : driven, MOST_ANSWERS);
     AskPage.AnswersView view =
         AskViews.answers(
             form,
             answers,
+            spotId -> driven == null ? Optional.empty() : driven.drive(spotId),
             spots.isEmpty(),
             lists(ctx.queryParam("list")),
             skylines(),
             kept(form, ctx.queryParam("kept") != null));
     return AskViews.page(read, today, view);
+  }
+
+  private @Nullable DrivenStock driven(AskForm form) {
+    Integer minutes = form.driveMinutes();
+    GeoPoint from = form.near();
+    return minutes == null || from == null
+        ? null
+        : new DrivenStock(stock, house.ledger().read(roads::drives), from, minutes);
   }
 
   private AskPage.KeptQuestions kept(AskForm form, boolean open) {

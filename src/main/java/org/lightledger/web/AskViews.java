@@ -9,6 +9,8 @@ import java.time.temporal.TemporalAdjusters;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.function.LongFunction;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.ask.Answer;
 import org.lightledger.ask.Answers;
@@ -18,6 +20,7 @@ import org.lightledger.ask.Sky;
 import org.lightledger.ask.Terms;
 import org.lightledger.ask.TimeOfDay;
 import org.lightledger.light.LightClass;
+import org.lightledger.session.drive.Drive;
 import org.lightledger.spot.Facing;
 import org.lightledger.web.chart.FacingDial;
 import org.lightledger.web.chart.LightGlyph;
@@ -49,6 +52,7 @@ final class AskViews {
         sun != null && sun.anchor() == TimeOfDay.Anchor.SUNRISE ? "sunrise" : "sunset",
         form.near() == null ? read.near() : form.near().toText(),
         Words.plain(form.withinKm()),
+        form.driveMinutes() == null ? "" : String.valueOf(form.driveMinutes()),
         more(read),
         spans(form, today),
         read.problems(),
@@ -89,16 +93,17 @@ final class AskViews {
   static AskPage.AnswersView answers(
       AskForm form,
       Answers answers,
+      LongFunction<Optional<Drive>> drives,
       boolean emptyStock,
       List<AskPage.ListChoice> lists,
       AskPage.Skylines skylines,
       AskPage.KeptQuestions kept) {
     List<AskPage.Card> cards = new ArrayList<>();
     for (Answer answer : answers.matches()) {
-      cards.add(card(form, answer, String.valueOf(cards.size() + 1)));
+      cards.add(card(form, answer, String.valueOf(cards.size() + 1), drives));
     }
     List<AskPage.Card> suggestions =
-        answers.suggestions().stream().map(answer -> card(form, answer, "")).toList();
+        answers.suggestions().stream().map(answer -> card(form, answer, "", drives)).toList();
     int hidden = answers.matched() - cards.size();
     return new AskPage.AnswersView(
         emptyStock ? "Nothing to answer from yet" : headline(form, answers),
@@ -117,6 +122,13 @@ final class AskViews {
         emptyStock,
         skylines,
         kept);
+  }
+
+  private static String drive(Drive drive) {
+    return "Drive "
+        + Words.count(drive.minutes(), "minute", "minutes")
+        + ", "
+        + drive.source().label();
   }
 
   private static AskPage.Reach reach(Answer answer) {
@@ -184,7 +196,8 @@ final class AskViews {
     return new AskPage.Nothing("No known facing has this light then", advice, links);
   }
 
-  private static AskPage.Card card(AskForm form, Answer answer, String number) {
+  private static AskPage.Card card(
+      AskForm form, Answer answer, String number, LongFunction<Optional<Drive>> drives) {
     long id = answer.spot().id();
     Answer.NearestShot nearest = answer.nearestShot();
     double spreadDeg = spread(answer);
@@ -212,6 +225,7 @@ final class AskViews {
         Words.side(answer.light(), answer.relativeBearingDeg()),
         Words.window(answer.window().from(), answer.window().to()),
         day(form, answer),
+        drives.apply(id).map(AskViews::drive).orElse(""),
         Words.bearing(answer.facing()),
         switch (answer.facingBasis()) {
           case KNOWN -> "";
@@ -221,7 +235,8 @@ final class AskViews {
         Words.sun(answer.sun()),
         reach(answer),
         expected.words(),
-        expected.basis(),
+        Words.capital(expected.contrastWords()) + ". " + expected.basis(),
+        nearest == null ? "" : "/shots/" + nearest.shotId() + "/contrast",
         FacingDial.moment(answer.facing(), spreadDeg, answer.sun()),
         answer.tier().label(),
         answer.tier() == Answer.Tier.GEOMETRY ? "geometry only" : answer.tier().label(),

@@ -42,6 +42,8 @@ public final class Assets {
           Map.entry("draw.css", OWN + "draw.css"),
           Map.entry("outgoing.css", OWN + "outgoing.css"),
           Map.entry("callsheet-print.css", OWN + "callsheet-print.css"),
+          Map.entry("login.css", OWN + "login.css"),
+          Map.entry("exchange.css", OWN + "exchange.css"),
           Map.entry("draw.js", OWN + "draw.js"),
           Map.entry("page.js", OWN + "page.js"),
           Map.entry("map.js", OWN + "map.js"),

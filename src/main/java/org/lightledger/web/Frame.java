@@ -11,9 +11,16 @@ import org.jspecify.annotations.Nullable;
  * @param attention how many shots wait for the owner
  * @param news through how many shares something came back that the owner has not read
  * @param map what lies under places on a map, or null when the ledger has no map
+ * @param loggedIn whether the owner has logged in and can log out
  */
 public record Frame(
-    String title, Room room, Assets assets, int attention, int news, @Nullable BaseMap map) {
+    String title,
+    Room room,
+    Assets assets,
+    int attention,
+    int news,
+    @Nullable BaseMap map,
+    boolean loggedIn) {
 
   /** The rooms of the navigation. */
   public enum Room {

@@ -53,7 +53,8 @@ final class House {
                     assets,
                     waiting(session),
                     session.shares().news(),
-                    BaseMap.of(session.maps())));
+                    BaseMap.of(session.maps()),
+                    Access.isLoggedIn(ctx)));
     pages.show(ctx, template, frame, page);
   }
 

@@ -7,9 +7,10 @@ import java.util.List;
  *
  * @param sessionId the session
  * @param items in the owner's order
+ * @param typed a thing that was typed in vain, "" for none
  * @param said how much is packed, in words
  */
-public record PackPart(long sessionId, List<Item> items, String said) {
+public record PackPart(long sessionId, List<Item> items, String typed, String said) {
 
   /**
    * A thing.

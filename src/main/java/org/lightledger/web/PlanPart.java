@@ -21,9 +21,10 @@ public record PlanPart(String call, String meeting, String end, String made, Lis
    * @param name the spot's name
    * @param drive the drive to it, "" for none
    * @param arrive when the car stops
-   * @param shootFrom when the pictures begin
+   * @param pictures when the pictures are taken
    * @param leave when the car starts
    * @param outfit which outfit is worn
+   * @param changes the changes of outfit made there
    * @param look where the camera looks, "" when not known
    * @param lights the light at the beginning and the end
    * @param cautions the spot's cautions, "" for none
@@ -34,9 +35,10 @@ public record PlanPart(String call, String meeting, String end, String made, Lis
       String name,
       String drive,
       String arrive,
-      String shootFrom,
+      String pictures,
       String leave,
       String outfit,
+      List<String> changes,
       String look,
       List<Light> lights,
       String cautions,

@@ -55,7 +55,7 @@ final class PlanViews {
     KeptPlan.Drive drive = stop.drive();
     List<PlanPart.Light> lights = new ArrayList<>();
     if (facing != null) {
-      for (Instant at : List.of(stop.shootFrom(), stop.leave())) {
+      for (Instant at : List.of(stop.shootFrom(), stop.shootUntil())) {
         lights.add(light(spot, facing, skyline, sky, at, zone));
       }
     }
@@ -64,9 +64,21 @@ final class PlanViews {
         spot.name(),
         drive == null ? "" : "Drive " + drive.minutes() + " min, " + drive.source().label(),
         SessionWords.hour(stop.arrive(), zone),
-        SessionWords.hour(stop.shootFrom(), zone),
+        SessionWords.hour(stop.shootFrom(), zone)
+            + " to "
+            + SessionWords.hour(stop.shootUntil(), zone),
         SessionWords.hour(stop.leave(), zone),
         "Outfit " + stop.outfit(),
+        stop.changes().stream()
+            .map(
+                change ->
+                    "Change to outfit "
+                        + change.toOutfit()
+                        + " from "
+                        + SessionWords.hour(change.from(), zone)
+                        + " to "
+                        + SessionWords.hour(change.until(), zone))
+            .toList(),
         facing == null ? "" : Words.bearing(facing),
         lights,
         spot.cautions(),

@@ -60,7 +60,10 @@ final class Previews {
     }
   }
 
-  /** The preview of a shot, or nothing when its file is gone or can not be shown. */
+  /**
+   * The preview of a shot, or nothing when its file is gone or can not be shown. Of many who ask
+   * for one that is not there yet, those who waited find it made.
+   */
   Optional<byte[]> jpeg(long shotId, int width) {
     return ledger.read(session -> session.shots().find(shotId)).flatMap(shot -> jpeg(shot, width));
   }
@@ -71,19 +74,30 @@ final class Previews {
       if (Files.exists(kept)) {
         return Optional.of(Files.readAllBytes(kept));
       }
-      Optional<byte[]> made = Optional.empty();
-      for (Path file : shot.files()) {
-        if (made.isEmpty() && Files.isReadable(file)) {
-          made = make(file, orientation(shot, file), width);
-        }
+      working.acquireUninterruptibly();
+      try {
+        return Files.exists(kept)
+            ? Optional.of(Files.readAllBytes(kept))
+            : makeAndKeep(shot, width, kept);
+      } finally {
+        working.release();
       }
-      if (made.isPresent()) {
-        keep(kept, made.get());
-      }
-      return made;
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  private Optional<byte[]> makeAndKeep(StoredShot shot, int width, Path kept) throws IOException {
+    Optional<byte[]> made = Optional.empty();
+    for (Path file : shot.files()) {
+      if (made.isEmpty() && Files.isReadable(file)) {
+        made = maker.make(file, orientation(shot, file), width);
+      }
+    }
+    if (made.isPresent()) {
+      keep(kept, made.get());
+    }
+    return made;
   }
 
   /** The files of a pair may be stored turned differently; a single one's turn is known. */
@@ -96,15 +110,6 @@ final class Previews {
       return EvidenceReader.read(ImageBytes.of(channel)).orientation();
     } catch (UnreadableImageException e) {
       return known;
-    }
-  }
-
-  private Optional<byte[]> make(Path original, int orientation, int width) {
-    working.acquireUninterruptibly();
-    try {
-      return maker.make(original, orientation, width);
-    } finally {
-      working.release();
     }
   }
 

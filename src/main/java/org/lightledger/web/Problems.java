@@ -4,9 +4,14 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
+import java.nio.charset.IllegalCharsetNameException;
+import java.nio.charset.UnsupportedCharsetException;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.eclipse.jetty.http.HttpException;
+import org.eclipse.jetty.io.EofException;
+import org.jspecify.annotations.Nullable;
 import org.lightledger.store.LedgerException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -18,10 +23,22 @@ final class Problems {
 
   private final Pages pages;
   private final Assets assets;
+  private final @Nullable SharePage clients;
 
-  Problems(Pages pages, Assets assets) {
+  private Problems(Pages pages, Assets assets, @Nullable SharePage clients) {
     this.pages = pages;
     this.assets = assets;
+    this.clients = clients;
+  }
+
+  /** Problems on pages of the owner. */
+  static Problems forOwner(Pages pages, Assets assets) {
+    return new Problems(pages, assets, null);
+  }
+
+  /** Problems on pages of clients, which show nothing of the owner's rooms. */
+  static Problems forClients(Pages pages, Assets assets, SharePage clients) {
+    return new Problems(pages, assets, clients);
   }
 
   void page(PageProblem problem, Context ctx) {
@@ -47,7 +64,20 @@ final class Problems {
     }
   }
 
+  /** A request that broke off or can not be read is the sender's matter, and no failure of ours. */
   void unexpected(Exception problem, Context ctx) {
+    for (Throwable cause = problem; cause != null; cause = cause.getCause()) {
+      if (cause instanceof HttpException unreadable) {
+        show(ctx, ErrorPage.of(unreadable.getCode()));
+        return;
+      }
+      if (cause instanceof EofException
+          || cause instanceof IllegalCharsetNameException
+          || cause instanceof UnsupportedCharsetException) {
+        show(ctx, ErrorPage.of(400));
+        return;
+      }
+    }
     LOG.error("{} {} failed", ctx.method(), ctx.path(), problem);
     show(ctx, ErrorPage.of(500));
   }
@@ -56,10 +86,14 @@ final class Problems {
     ctx.status(page.status());
     if (wantsJson(ctx)) {
       ctx.contentType("application/problem+json").result(json(page));
+    } else if (clients != null) {
+      ctx.header("Content-Security-Policy", clients.policy());
+      ctx.html(clients.over(page.title(), page.message(), null));
     } else if (Pages.wantsPart(ctx)) {
       pages.part(ctx, "problem", page);
     } else {
-      Frame frame = new Frame(page.title(), Frame.Room.NONE, assets, 0, 0, null);
+      Frame frame =
+          new Frame(page.title(), Frame.Room.NONE, assets, 0, 0, null, Access.isLoggedIn(ctx));
       pages.show(ctx, "error", frame, page);
     }
   }

@@ -15,7 +15,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
-import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.share.Reply;
 import org.lightledger.share.SharedPage;
@@ -41,19 +40,19 @@ final class ReplyRoutes {
 
   private final Ledger ledger;
   private final OutfitMaker outfits;
-  private final Supplier<String> address;
+  private final @Nullable WebOrigin declared;
   private final Clock clock;
   private final Function<Context, ShareRoutes.Opened> open;
 
   ReplyRoutes(
       Ledger ledger,
       OutfitMaker outfits,
-      Supplier<String> address,
+      @Nullable WebOrigin declared,
       Clock clock,
       Function<Context, ShareRoutes.Opened> open) {
     this.ledger = ledger;
     this.outfits = outfits;
-    this.address = address;
+    this.declared = declared;
     this.clock = clock;
     this.open = open;
   }
@@ -237,7 +236,7 @@ final class ReplyRoutes {
     return origin != null
         && !origin.equalsIgnoreCase("http://" + host)
         && !origin.equalsIgnoreCase("https://" + host)
-        && !origin.equalsIgnoreCase(address.get());
+        && (declared == null || !origin.equalsIgnoreCase(declared.text()));
   }
 
   private static PageProblem tooLarge() {

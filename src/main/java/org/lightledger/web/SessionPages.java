@@ -82,7 +82,7 @@ final class SessionPages {
         candidates.view(ctx, session, booked, hours.orElse(null), liked, sent),
         plan.map(kept -> plans.part(session, booked, kept)).orElse(null),
         answered(session.questionnaire().questions(), answers, booked.zone(), sent),
-        packing(session, booked.id()),
+        packing(session, booked.id(), sent),
         booked.state() == Session.State.DONE
             ? AfterViews.part(session, booked, plan.orElse(null))
             : null,
@@ -204,7 +204,7 @@ final class SessionPages {
         + Words.moment(answer.at().atZone(zone).toOffsetDateTime());
   }
 
-  static PackPart packing(LedgerSession session, long sessionId) {
+  static PackPart packing(LedgerSession session, long sessionId, Sent sent) {
     List<PackItem> items = session.packing().items(sessionId);
     long done = items.stream().filter(item -> item.doneAt() != null).count();
     return new PackPart(
@@ -212,6 +212,7 @@ final class SessionPages {
         items.stream()
             .map(item -> new PackPart.Item(item.id(), item.words(), item.doneAt() != null))
             .toList(),
+        sent.text("item", "item", ""),
         items.isEmpty() ? "Nothing to pack yet." : done + " of " + items.size() + " packed");
   }
 }

@@ -306,7 +306,8 @@ final class SessionPartRoutes {
 
   private void packed(Context ctx, long id) {
     if (Pages.wantsPart(ctx)) {
-      PackPart part = house.ledger().read(session -> SessionPages.packing(session, id));
+      PackPart part =
+          house.ledger().read(session -> SessionPages.packing(session, id, Sent.NOTHING));
       house.pages().part(ctx, "packpart", part);
     } else {
       ctx.redirect("/sessions/" + id + "#pack", HttpStatus.SEE_OTHER);

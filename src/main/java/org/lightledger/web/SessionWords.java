@@ -112,7 +112,8 @@ final class SessionWords {
           case MAKE_PLAN, AGREE_PLAN -> "#plan";
           case PACK -> "#pack";
           case SAY_HOW_IT_WENT -> "#state";
-          case SEND_QUESTIONS, SEND_REMINDER, PHOTOGRAPH -> "";
+          case SEND_QUESTIONS, SEND_REMINDER -> "/messages";
+          case PHOTOGRAPH -> "";
         };
     return "/sessions/" + due.session().id() + part;
   }

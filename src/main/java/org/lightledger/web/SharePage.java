@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.share.SharedPage;
@@ -152,13 +153,18 @@ public final class SharePage {
         spot.name(),
         spot.words(),
         spot.hour() == null ? "" : spot.hour(),
-        spot.outfit() == null ? "" : "Outfit " + spot.outfit(),
+        outfits(spot.outfits()),
         spot.light() == null ? "" : spot.light(),
         spot.cautions(),
         shotId == null ? null : pictures.address(index, shotId),
         position == null ? null : place(position),
         spot.favourite(),
         spot.comment());
+  }
+
+  private static String outfits(List<Integer> outfits) {
+    String numbers = outfits.stream().map(String::valueOf).collect(Collectors.joining(", "));
+    return outfits.isEmpty() ? "" : (outfits.size() == 1 ? "Outfit " : "Outfits ") + numbers;
   }
 
   private static ShareView.Question question(SharedPage.SharedQuestion question) {

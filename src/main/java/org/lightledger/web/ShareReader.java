@@ -64,7 +64,7 @@ final class ShareReader {
         returned);
   }
 
-  /** The light in the middle of a stop, by what is known now. */
+  /** The light in the middle of a stop's pictures, by what is known now. */
   private @Nullable LightClass light(Dossier dossier, KeptPlan.Stop stop) {
     Bearing facing = stop.facing();
     KeptPlan plan = Objects.requireNonNull(dossier.plan(), "a stop belongs to a plan");
@@ -72,7 +72,7 @@ final class ShareReader {
     if (facing == null || spot == null) {
       return null;
     }
-    long halfMillis = (stop.leave().toEpochMilli() - stop.shootFrom().toEpochMilli()) / 2;
+    long halfMillis = (stop.shootUntil().toEpochMilli() - stop.shootFrom().toEpochMilli()) / 2;
     return SpotLight.of(
             sun.direction(stop.shootFrom().plusMillis(halfMillis), spot.position()),
             facing,

@@ -5,12 +5,14 @@ import io.javalin.http.Context;
 import io.javalin.http.Handler;
 import io.javalin.http.HttpResponseException;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
-import java.util.function.Supplier;
+import java.util.concurrent.ConcurrentHashMap;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.share.Returned;
 import org.lightledger.share.Share;
@@ -31,12 +33,17 @@ final class ShareRoutes {
   private static final String PREFIX = "/s/";
   private static final int PICTURE_WIDTH = 1600;
 
+  /** The shortlist's page tells the minute. */
+  private static final Duration SEEN_EVERY = Duration.ofMinutes(1);
+
+  private final Map<Long, Instant> seen = new ConcurrentHashMap<>();
   private final Ledger ledger;
   private final Previews previews;
   private final SharePage sharePage;
   private final ShareReader reader;
   private final ReplyRoutes replies;
   private final Clock clock;
+  private final Limits limits;
 
   ShareRoutes(
       Ledger ledger,
@@ -44,14 +51,16 @@ final class ShareRoutes {
       SharePage sharePage,
       ShareReader reader,
       OutfitMaker outfits,
-      Supplier<String> address,
-      Clock clock) {
+      @Nullable WebOrigin declared,
+      Clock clock,
+      Limits limits) {
     this.ledger = ledger;
     this.previews = previews;
     this.sharePage = sharePage;
     this.reader = reader;
     this.clock = clock;
-    this.replies = new ReplyRoutes(ledger, outfits, address, clock, this::require);
+    this.limits = limits;
+    this.replies = new ReplyRoutes(ledger, outfits, declared, clock, this::require);
   }
 
   static boolean isClients(String path) {
@@ -60,7 +69,9 @@ final class ShareRoutes {
 
   void register(RoutesConfig routes) {
     routes.get("/s/{token}", kept(this::page));
+    routes.head("/s/{token}", kept(this::page));
     routes.get("/s/{token}/picture/{number}", kept(this::picture));
+    routes.head("/s/{token}/picture/{number}", kept(this::picture));
     routes.get("/s/{token}/outfits/{picture}", kept(this::outfit));
     routes.post("/s/{token}/reply", kept(replies::reply));
     routes.post("/s/{token}/outfits", kept(replies::addOutfits));
@@ -104,8 +115,7 @@ final class ShareRoutes {
     Opened opened = require(ctx);
     Done done = Done.of(ctx.queryParam("done"));
     if (done == null) {
-      Instant now = clock.instant();
-      ledger.change(session -> session.shares().seen(opened.share().id(), now));
+      noteSeen(opened.share());
     }
     ctx.html(
         sharePage.linked(
@@ -153,6 +163,22 @@ final class ShareRoutes {
     return new ShareView.Outfits(path, sent, room);
   }
 
+  /**
+   * Notes that a client opened a share, at most once in a minute: a client would else wait for the
+   * writer, which an import keeps busy.
+   */
+  private void noteSeen(Share share) {
+    Instant now = clock.instant();
+    Instant last = seen.get(share.id());
+    boolean isOurs =
+        last == null
+            ? seen.putIfAbsent(share.id(), now) == null
+            : !now.isBefore(last.plus(SEEN_EVERY)) && seen.replace(share.id(), last, now);
+    if (isOurs) {
+      ledger.change(session -> session.shares().seen(share.id(), now));
+    }
+  }
+
   private void picture(Context ctx) {
     long number = House.id(ctx, "number");
     List<SharedPage.SharedSpot> spots = require(ctx).view().spots();
@@ -177,12 +203,14 @@ final class ShareRoutes {
 
   /** The share of the link, if it works. */
   private Opened require(Context ctx) {
+    limits.beforeLink(ctx);
     String token = ctx.pathParam("token");
     Share share =
         ShareTokens.hasForm(token)
             ? ledger.read(session -> session.shares().find(token)).orElse(null)
             : null;
     if (share == null) {
+      limits.wrongLink(ctx);
       throw new PageProblem(
           404, "This link leads nowhere", "Check that you have the whole link.", "", List.of());
     }

@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.lightledger.indexing.SpotAdding;
 import org.lightledger.spot.Observation;
 import org.lightledger.spot.Spot;
 import org.lightledger.store.LedgerSession;
@@ -20,20 +21,24 @@ final class SpotListRoutes {
           Map.entry("cautions", "with cautions noted"));
 
   private final House house;
+  private final SpotExchange exchange;
 
-  SpotListRoutes(House house) {
+  SpotListRoutes(House house, SpotAdding adding) {
     this.house = house;
+    this.exchange = new SpotExchange(house, adding);
   }
 
   void register(RoutesConfig routes) {
-    routes.get("/spots", this::list);
+    routes.get("/spots", ctx -> list(ctx, ExchangeView.NOTHING));
+    routes.get("/spots/export", exchange::send);
+    routes.post("/spots/import", ctx -> list(ctx, exchange.take(ctx)));
   }
 
-  private void list(Context ctx) {
+  private void list(Context ctx, ExchangeView exchanged) {
     String words = queryText(ctx, "q");
     String only = queryText(ctx, "only");
     String deleted = queryText(ctx, "deleted");
-    SpotsPage page = house.ledger().read(session -> list(session, words, only, deleted));
+    SpotsPage page = house.ledger().read(session -> list(session, words, only, deleted, exchanged));
     if (Pages.wantsPart(ctx)) {
       house.pages().part(ctx, "spotrows", page);
     } else {
@@ -41,7 +46,8 @@ final class SpotListRoutes {
     }
   }
 
-  private static SpotsPage list(LedgerSession session, String words, String only, String deleted) {
+  private static SpotsPage list(
+      LedgerSession session, String words, String only, String deleted, ExchangeView exchanged) {
     List<Spot> all = session.spots().all();
     Map<Long, List<Observation>> observations = session.shots().allObservations();
     List<SpotsPage.Row> rows =
@@ -73,7 +79,7 @@ final class SpotListRoutes {
                         Words.count((int) dropped.shots(), "shot", "shots"),
                         String.valueOf(dropped.spot().id()).equals(deleted)))
             .toList();
-    return new SpotsPage(headline, words, only, kinds, rows, all.isEmpty(), gone);
+    return new SpotsPage(headline, words, only, kinds, rows, all.isEmpty(), gone, exchanged);
   }
 
   private static boolean matches(Spot spot, String words) {

@@ -28,6 +28,7 @@ final class SpotViews {
   static SpotsPage.Row row(Spot spot, int shots) {
     String area = spot.area();
     return new SpotsPage.Row(
+        spot.id(),
         "/spots/" + spot.id(),
         spot.name(),
         area == null ? "" : area,

@@ -13,6 +13,7 @@ import org.lightledger.web.chart.Svg;
  * @param spots the spots
  * @param emptyStock whether the ledger holds no spot at all
  * @param gone the spots that the owner deleted
+ * @param exchanged what became of a file of spots
  */
 public record SpotsPage(
     String headline,
@@ -21,7 +22,8 @@ public record SpotsPage(
     List<Kind> kinds,
     List<Row> spots,
     boolean emptyStock,
-    List<Gone> gone) {
+    List<Gone> gone,
+    ExchangeView exchanged) {
 
   /** A deleted spot; whether just now. */
   public record Gone(long id, String name, String shots, boolean justNow) {}
@@ -32,6 +34,7 @@ public record SpotsPage(
   /**
    * One spot.
    *
+   * @param id its number
    * @param href its page
    * @param name its name
    * @param area its area, "" for none
@@ -44,6 +47,7 @@ public record SpotsPage(
    * @param wedges bearings and spreads for the map
    */
   public record Row(
+      long id,
       String href,
       String name,
       String area,

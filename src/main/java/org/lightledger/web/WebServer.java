@@ -15,6 +15,8 @@ import org.lightledger.indexing.Importer;
 import org.lightledger.store.Ledger;
 import org.lightledger.store.LedgerException;
 import org.lightledger.store.LedgerStock;
+import org.lightledger.studio.RegionRoads;
+import org.lightledger.studio.SessionPlanning;
 import org.lightledger.studio.Studio;
 import org.lightledger.sun.SunEphemeris;
 import org.lightledger.surroundings.SkylineKeeper;
@@ -32,6 +34,7 @@ public final class WebServer implements AutoCloseable {
   private final @Nullable Javalin clients;
   private final ImportJobs jobs;
   private final SkylineKeeper skylines;
+  private final RegionRoads roads;
 
   /**
    * A server; it listens once it is started.
@@ -55,11 +58,13 @@ public final class WebServer implements AutoCloseable {
     this.settings = settings;
     Path folder = Objects.requireNonNull(ledger.file().getParent(), "a ledger lies in a folder");
     this.skylines = new SkylineKeeper(ledger, new SkylineWork(ledger, clock));
+    this.roads = new RegionRoads(ledger);
     Assets assets = Assets.load();
     Pages pages = new Pages();
-    Problems problems = new Problems(pages, assets);
     Previews previews = new Previews(ledger, folder.resolve("previews"));
     SharePage sharePage = new SharePage(pages, assets);
+    ClientAddresses addresses = new ClientAddresses(settings.trustedProxy());
+    Limits limits = new Limits(addresses, clock);
     ShareReader shareReader = new ShareReader(sun);
     ShareRoutes shares =
         new ShareRoutes(
@@ -68,35 +73,39 @@ public final class WebServer implements AutoCloseable {
             sharePage,
             shareReader,
             new OutfitMaker(folder),
-            this::shareAddress,
-            clock);
+            settings.shareOrigin(),
+            clock,
+            limits);
+    Access access = new Access(settings, ledger, pages, assets, clock, addresses);
+    Guard guard = new Guard(settings, this::port, access);
     this.jobs = new ImportJobs(importer, FolderWatch.STANDARD_SETTLE);
     House house = new House(ledger, pages, assets, clock, skylines);
     this.owner =
         Javalin.create(
             config -> {
-              common(config, problems);
-              long mostBytes = MOST_UPLOAD_MB * 1024L * 1024;
-              uploads(config, folder, mostBytes);
+              common(config, Problems.forOwner(pages, assets));
+              uploads(config, folder, MOST_UPLOAD_MB * 1024L * 1024);
               config.routes.before(
                   ctx -> {
-                    Guard.headers(ctx);
-                    if (!ShareRoutes.isClients(ctx.path())) {
-                      Guard.owner(ctx);
-                    }
+                    guard.check(ctx);
+                    limits.upload(ctx);
                   });
+              access.register(config.routes);
               config.routes.get("/static/{fingerprint}/{name}", assets::serve);
               config.routes.get("/shots/{id}/preview", previews::serve);
+              new ShotContrast(house, previews).register(config.routes);
               new MapRoutes(new MapTiles(ledger)).register(config.routes);
-              new AskRoutes(house, asker, new LedgerStock(ledger)).register(config.routes);
+              new AskRoutes(house, asker, new LedgerStock(ledger), roads).register(config.routes);
               new QuestionRoutes(house).register(config.routes);
-              new SpotListRoutes(house).register(config.routes);
+              new SpotListRoutes(house, importer.spotAdding()).register(config.routes);
               SpotRoutes spots = new SpotRoutes(house, sun);
               spots.register(config.routes);
               new TravelRoutes(house, spots).register(config.routes);
               Studio studio = new Studio(ledger, asker, sun, clock);
               SessionPages sessions = new SessionPages(house, studio, sun);
               new SessionRoutes(house, studio, sessions).register(config.routes);
+              new PlanRoutes(house, new SessionPlanning(studio, roads, sun, clock), sun)
+                  .register(config.routes);
               new SessionPartRoutes(house, sessions).register(config.routes);
               new ClientRoutes(house).register(config.routes);
               new ClientDataRoutes(house).register(config.routes);
@@ -126,9 +135,13 @@ public final class WebServer implements AutoCloseable {
             ? null
             : Javalin.create(
                 config -> {
-                  common(config, problems);
+                  common(config, Problems.forClients(pages, assets, sharePage));
                   uploads(config, folder, ReplyRoutes.MOST_UPLOAD);
-                  config.routes.before(Guard::headers);
+                  config.routes.before(
+                      ctx -> {
+                        Guard.clients(ctx, settings.shareOrigin());
+                        limits.upload(ctx);
+                      });
                   shares.register(config.routes);
                 });
   }
@@ -186,6 +199,16 @@ public final class WebServer implements AutoCloseable {
     return clients == null ? -1 : clients.port();
   }
 
+  /** The owner's listener with its routes. */
+  Javalin ownerPages() {
+    return owner;
+  }
+
+  /** The clients' own listener with its routes, or null when there is none. */
+  @Nullable Javalin clientPages() {
+    return clients;
+  }
+
   /** How a client reaches a share: scheme, host and port. */
   private String shareAddress() {
     if (settings.shareAddress() != null) {
@@ -202,6 +225,7 @@ public final class WebServer implements AutoCloseable {
     skylines.close();
     jobs.close();
     owner.stop();
+    roads.close();
     if (clients != null) {
       clients.stop();
     }

@@ -15,20 +15,35 @@ import java.util.Map;
 final class ArchitectureRules {
   /** The core: no SQL, no HTTP, no files of others, no clock. */
   static final String[] CORE = {
-    "geo", "sun", "light", "spot", "ask", "shortlist", "share", "skyline", "map"
+    "geo",
+    "sun",
+    "light",
+    "spot",
+    "ask",
+    "shortlist",
+    "share",
+    "skyline",
+    "map",
+    "exchange",
+    "session"
   };
 
   /** Which room alone may use which library. */
   static final Map<String, String> LIBRARY_ROOMS =
-      Map.of(
-          "com.drew..", "shot.exif",
-          "net.iakovlev..", "shot.zone",
-          "org.apache.sis..", "skyline.terrain",
-          "java.sql..", "store",
-          "org.flywaydb..", "store",
-          "io.javalin..", "web",
-          "picocli..", "cli",
-          "crosby.binary..", "map.osm");
+      Map.ofEntries(
+          Map.entry("com.drew..", "shot.exif"),
+          Map.entry("net.iakovlev..", "shot.zone"),
+          Map.entry("org.apache.sis..", "skyline.terrain"),
+          Map.entry("java.sql..", "store"),
+          Map.entry("org.flywaydb..", "store"),
+          Map.entry("io.javalin..", "web"),
+          Map.entry("picocli..", "cli"),
+          Map.entry("crosby.binary..", "map.osm"),
+          Map.entry("biweekly..", "session.calendar"),
+          Map.entry("com.graphhopper..", "session.drive.roads"),
+          Map.entry("jakarta.mail..", "session.mail"),
+          Map.entry("com.openhtmltopdf..", "session.print"),
+          Map.entry("org.apache.pdfbox..", "session.print"));
 
   private ArchitectureRules() {}
 
@@ -54,6 +69,22 @@ final class ArchitectureRules {
             .should()
             .dependOnClassesThat()
             .resideInAnyPackage(inRoot(root, "store", "web", "cli", "indexing")));
+    rules.put(
+        "what reads the files of strangers opens no connection",
+        noClasses()
+            .that()
+            .resideInAPackage(root + ".exchange..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage("java.net.."));
+    rules.put(
+        "the planner knows drives and no roads",
+        noClasses()
+            .that()
+            .resideInAPackage(root + ".session.planner..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage(root + ".session.drive.roads.."));
     rules.put(
         "nobody imports app",
         noClasses()

@@ -16,6 +16,7 @@ import org.junit.jupiter.api.io.TempDir;
 /**
  * Runs the README's examples: in each block marked "console", a line that starts with "$
  * lightledger" is a command and the lines after it are its output, where "…" stands for anything.
+ * Files that examples write lie in a folder of the test's own.
  */
 class ReadmeTest {
   private static final String PROMPT = "$ lightledger ";
@@ -53,7 +54,10 @@ class ReadmeTest {
 
   private static void check(String command, String expected) {
     List<String> words = new ArrayList<>(List.of("--ledger", home.resolve("demo").toString()));
-    words.addAll(List.of(command.split(" ")));
+    for (String word : command.split(" ")) {
+      boolean isNewFile = word.endsWith(".geojson");
+      words.add(isNewFile ? home.resolve(word).toString() : word);
+    }
     Console.Outcome outcome = new Console(home).run(words.toArray(String[]::new));
 
     assertThat(outcome.err()).isEmpty();

@@ -141,6 +141,17 @@ class DaylightTest {
     assertThat(light.shadeVerticalLux()).isEqualTo(9_600, within(0.1));
   }
 
+  /**
+   * A clear day's lighting ratio of 8 to 1 is common practice, no source; half a stop either way.
+   */
+  @ParameterizedTest
+  @ValueSource(doubles = {20, 30, 40})
+  void theSunlitSideIsThreeStopsOverTheOther(double altitudeDeg) {
+    assertThat(Daylight.of(altitudeDeg, SkyCondition.CLEAR).sidesStops())
+        .isEqualTo(3.0, within(0.5));
+    assertThat(Daylight.of(altitudeDeg, SkyCondition.OVERCAST).sidesStops()).isZero();
+  }
+
   @Property
   void shadeIsNeverBrighterThanSun(
       @ForAll @DoubleRange(min = -90, max = 90) double altitudeDeg,

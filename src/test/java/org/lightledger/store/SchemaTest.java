@@ -428,12 +428,25 @@ class SchemaTest extends LedgerTestBase {
     },
     {"UPDATE plan_stops SET outfit = 0", "a stop's place and outfit must be whole numbers"},
     {
+      "UPDATE plan_stops SET shoot_until_ms = leave_ms + 1",
+      "a stop's times must be whole milliseconds in order"
+    },
+    {
+      "UPDATE plan_changes SET until_ms = from_ms",
+      "a change must take time and lead to outfit 2 or more"
+    },
+    {"UPDATE plan_changes SET outfit = 1", "a change must take time and lead to outfit 2 or more"},
+    {
       "UPDATE plan_stops SET (drive_min, drive_source) = (5, 'GUESS')",
       "a stop's drive must have minutes and a source, or nothing"
     },
     {
       "UPDATE plan_stops SET (drive_min, drive_source) = (5, NULL)",
       "a stop's drive must have minutes and a source, or nothing"
+    },
+    {
+      "UPDATE plan_changes SET until_ms = from_ms",
+      "a change must take time and lead to outfit 2 or more"
     },
     {"UPDATE plan_stops SET facing_deg = 360", "a stop's facing must be a number in [0, 360)"},
     {"UPDATE drives SET minutes = -1", "a drive must be 0 to 720 minutes between two spots"},
@@ -643,6 +656,7 @@ class SchemaTest extends LedgerTestBase {
             "SELECT id FROM session_candidates WHERE spot_id = ?",
             "SELECT id FROM plan_stops WHERE spot_id = ?",
             "SELECT id FROM plan_stops WHERE fallback_spot_id = ?",
+            "SELECT id FROM plan_changes WHERE stop_id = ? ORDER BY from_ms",
             "SELECT id FROM drives WHERE to_spot_id = ?",
             "SELECT id FROM sent_messages WHERE session_id = ? ORDER BY at_ms",
             "SELECT id FROM session_items WHERE session_id = ? ORDER BY place, id")) {

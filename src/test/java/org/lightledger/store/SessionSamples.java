@@ -84,8 +84,14 @@ public final class SessionSamples {
               spotIds[i],
               arrive,
               arrive.plusSeconds(300),
+              arrive.plusSeconds(1200),
               arrive.plusSeconds(1800),
               i + 1,
+              i == 0
+                  ? List.of()
+                  : List.of(
+                      new KeptPlan.Change(
+                          arrive.plusSeconds(1200), arrive.plusSeconds(1800), i + 2)),
               i == 0 ? null : new KeptPlan.Drive(10, KeptPlan.Drive.Source.OWNER),
               i == 0 ? null : new Bearing(231.5),
               i == 0 ? null : Long.valueOf(spotIds[0])));

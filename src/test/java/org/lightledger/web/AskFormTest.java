@@ -85,7 +85,15 @@ class AskFormTest {
             lights, days, Arbitraries.integers().between(0, 365), times, places, radii, terms())
         .as(
             (light, day, length, time, place, radius, terms) ->
-                new AskForm(light, day, day.plusDays(length), time, place, radius, terms));
+                new AskForm(
+                    light,
+                    day,
+                    day.plusDays(length),
+                    time,
+                    place,
+                    radius,
+                    place == null ? null : 25,
+                    terms));
   }
 
   private static Arbitrary<Terms> terms() {

@@ -148,7 +148,7 @@ class ClientPrivacyTest {
       assertThat(spot.position()).isNull();
       allowed.add(spot.name());
       allowed.add(spot.hour());
-      allowed.add("Outfit " + spot.outfit());
+      spot.outfits().forEach(outfit -> allowed.add("Outfit " + outfit));
       allowed.add(spot.light() == null ? "" : spot.light());
       allowed.add(spot.cautions());
     }
@@ -170,7 +170,7 @@ class ClientPrivacyTest {
 
   /** The page's own words around what the view holds. */
   private static final String FIXED =
-      " 1 2 stops Meet at until about Good to know: What you think of One of my favourites Your words"
+      " 1 2 stops Meet at until about Good to know: What you think of One of my favourites Outfits 2, 3 Your words"
           + " on it Before we meet And in words to ";
 
   private static long emptyList() {

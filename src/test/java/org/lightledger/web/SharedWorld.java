@@ -207,8 +207,10 @@ final class SharedWorld implements AutoCloseable {
                 1,
                 CALL,
                 CALL.plusSeconds(300),
+                CALL.plusSeconds(2300),
                 CALL.plusSeconds(2400),
                 1,
+                List.of(),
                 null,
                 new Bearing(230),
                 3L),
@@ -216,8 +218,11 @@ final class SharedWorld implements AutoCloseable {
                 2,
                 CALL.plusSeconds(3000),
                 CALL.plusSeconds(3300),
+                CALL.plusSeconds(5900),
                 CALL.plusSeconds(6000),
                 2,
+                List.of(
+                    new KeptPlan.Change(CALL.plusSeconds(4000), CALL.plusSeconds(4300), 3)),
                 new KeptPlan.Drive(10, KeptPlan.Drive.Source.OWNER),
                 null,
                 null)));

@@ -81,6 +81,15 @@ class ShotRoutesTest {
   }
 
   @Test
+  void theContrastIsToldFromThePicture() {
+    assertThat(site.get("/shots/" + id).text()).contains("/shots/" + id + "/contrast");
+    assertThat(site.get("/shots/" + id + "/contrast").text())
+        .containsPattern("(about|at least) \\d+\\.\\d stops")
+        .contains("an approximation");
+    assertThat(site.get("/shots/999/contrast").status()).isEqualTo(404);
+  }
+
+  @Test
   void aTappedSunShowsTheDirectionAndKeepsItAfterTheOwnersWord() {
     String found = site.get("/shots/" + id + "/facing?" + tap).text();
     assertThat(found)

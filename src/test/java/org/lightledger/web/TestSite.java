@@ -13,6 +13,7 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.SecureRandom;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -20,8 +21,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import org.lightledger.access.OwnerPassword;
+import org.lightledger.access.PasswordHash;
 import org.lightledger.ask.Asker;
 import org.lightledger.correction.Corrections;
+import org.lightledger.demo.DemoLedger;
 import org.lightledger.indexing.ImportOptions;
 import org.lightledger.indexing.ImportProgress;
 import org.lightledger.indexing.Importer;
@@ -47,12 +51,20 @@ final class TestSite implements AutoCloseable {
   private final HttpClient http = HttpClient.newHttpClient();
 
   TestSite(Path folder) {
+    this(folder, new WebSettings("127.0.0.1", 0, "127.0.0.1", 0, null), null);
+  }
+
+  /** A site with a password, or without when that is null. */
+  TestSite(Path folder, WebSettings settings, String password) {
     this.folder = folder;
     this.ledger = Ledger.open(folder.resolve("ledger"), clock);
+    if (password != null) {
+      setPassword(password);
+    }
     this.importer = new Importer(ledger, ZONES, SUN);
     this.server =
         new WebServer(
-                new WebSettings("127.0.0.1", 0, "127.0.0.1", 0, null),
+                settings,
                 ledger,
                 new Asker(SUN),
                 importer,
@@ -60,6 +72,16 @@ final class TestSite implements AutoCloseable {
                 SUN,
                 clock)
             .start();
+  }
+
+  /** Sets the password as the verb does. */
+  void setPassword(String password) {
+    PasswordHash hash = PasswordHash.of(password, new SecureRandom());
+    ledger.change(session -> OwnerPassword.set(session, hash));
+  }
+
+  WebServer server() {
+    return server;
   }
 
   /** Writes the photos of three spots: two looking west in the evening, one that does not say. */
@@ -98,6 +120,12 @@ final class TestSite implements AutoCloseable {
 
   TestSite withPhotos() {
     importer.run(List.of(writePhotos()), ImportOptions.standard(), ImportProgress.NONE);
+    return this;
+  }
+
+  /** The ledger of the demo, with its elevation and map. */
+  TestSite withDemo() {
+    DemoLedger.fill(ledgerFolder(), ledger, importer, clock, ImportProgress.NONE);
     return this;
   }
 

@@ -6,23 +6,30 @@ import biweekly.component.StandardTime;
 import biweekly.component.VTimezone;
 import biweekly.property.DateStart;
 import biweekly.util.DateTimeComponents;
+import biweekly.util.DayOfWeek;
+import biweekly.util.Frequency;
 import biweekly.util.ICalDate;
+import biweekly.util.Recurrence;
 import biweekly.util.UtcOffset;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
+import java.time.Month;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.time.zone.ZoneOffsetTransition;
+import java.time.zone.ZoneOffsetTransitionRule;
 import java.time.zone.ZoneRules;
+import java.util.List;
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 import org.lightledger.session.outgoing.Agenda;
 
 /**
- * The zone of an agenda as a calendar file carries it. Each change of the clocks around the entries
- * stands there by itself, as the zone's rules of that year have it, and no rule of recurrence: so
- * it is right also where a government decides anew each year.
+ * The zone of an agenda as a calendar file carries it. Where the clocks change by a rule, the file
+ * has the rule, because some calendars understand nothing else; where a government decides anew
+ * each year, it has each change around the entries by itself.
  */
 final class ZoneComponent {
   /** So far around the entries the changes are told: own choice, more than a year's cycle. */
@@ -30,40 +37,29 @@ final class ZoneComponent {
 
   private static final LocalDateTime LONG_AGO = LocalDateTime.of(1970, 1, 1, 0, 0);
   private static final DateTimeFormatter NAME = DateTimeFormatter.ofPattern("zzz", Locale.ENGLISH);
+  private static final int DAYS_OF_WEEK = 7;
 
-  private ZoneComponent() {}
+  private final ZoneId zone;
+  private final ZoneRules rules;
+  private final VTimezone component;
+
+  private ZoneComponent(ZoneId zone) {
+    this.zone = zone;
+    this.rules = zone.getRules();
+    this.component = new VTimezone(zone.getId());
+  }
 
   static VTimezone of(Agenda agenda) {
-    ZoneId zone = agenda.zone();
-    Instant first = null;
-    Instant last = null;
-    for (Agenda.Entry entry : agenda.entries()) {
-      Instant from = start(entry.time(), zone);
-      first = first == null || from.isBefore(first) ? from : first;
-      last = last == null || from.isAfter(last) ? from : last;
-    }
-    VTimezone component = new VTimezone(zone.getId());
-    if (first == null || last == null) {
-      add(component, zone, LONG_AGO, zone.getRules().getOffset(Instant.EPOCH), Instant.EPOCH);
-      return component;
-    }
-    ZoneRules rules = zone.getRules();
-    Instant from = first.minus(AROUND);
-    ZoneOffsetTransition change = rules.previousTransition(from);
-    if (change == null) {
-      add(component, zone, LONG_AGO, rules.getOffset(from), from);
-      change = rules.nextTransition(from);
-    }
-    while (change != null && change.getInstant().isBefore(last.plus(AROUND))) {
-      add(
-          component,
-          zone,
-          change.getDateTimeBefore(),
-          change.getOffsetBefore(),
-          change.getInstant());
-      change = rules.nextTransition(change.getInstant());
-    }
-    return component;
+    ZoneComponent made = new ZoneComponent(agenda.zone());
+    List<Instant> starts =
+        agenda.entries().stream()
+            .map(entry -> start(entry.time(), agenda.zone()))
+            .sorted()
+            .toList();
+    Instant first = starts.isEmpty() ? Instant.EPOCH : starts.get(0);
+    Instant last = starts.isEmpty() ? first : starts.get(starts.size() - 1);
+    made.fill(first.minus(AROUND), last.plus(AROUND));
+    return made.component;
   }
 
   private static Instant start(Agenda.Time time, ZoneId zone) {
@@ -73,10 +69,71 @@ final class ZoneComponent {
     return ((Agenda.WholeDay) time).date().atStartOfDay(zone).toInstant();
   }
 
+  private void fill(Instant from, Instant to) {
+    ZoneOffsetTransition change = rules.previousTransition(from);
+    if (change == null) {
+      add(LONG_AGO, rules.getOffset(from), from, null);
+      change = rules.nextTransition(from);
+    }
+    if (change != null && byRule(change, to)) {
+      int year = change.getDateTimeBefore().getYear();
+      for (ZoneOffsetTransitionRule rule : rules.getTransitionRules()) {
+        add(rule.createTransition(year), recurrence(rule));
+      }
+      return;
+    }
+    while (change != null && change.getInstant().isBefore(to)) {
+      add(change, null);
+      change = rules.nextTransition(change.getInstant());
+    }
+  }
+
+  /** Whether all changes of those years are by rules that a calendar file can tell. */
+  private boolean byRule(ZoneOffsetTransition first, Instant to) {
+    List<ZoneOffsetTransitionRule> yearly = rules.getTransitionRules();
+    if (yearly.size() != 2
+        || yearly.stream().anyMatch(ZoneOffsetTransitionRule::isMidnightEndOfDay)
+        || yearly.stream().anyMatch(rule -> rule.getDayOfWeek() == null)
+        || yearly.stream().anyMatch(rule -> rule.getMonth() == Month.FEBRUARY)
+        || yearly.stream().anyMatch(rule -> rule.getDayOfMonthIndicator() < -1)) {
+      return false;
+    }
+    int lastYear = to.atZone(zone).getYear();
+    for (int year = first.getDateTimeBefore().getYear(); year <= lastYear; year++) {
+      for (ZoneOffsetTransitionRule rule : yearly) {
+        ZoneOffsetTransition change = rule.createTransition(year);
+        if (!change.equals(rules.nextTransition(change.getInstant().minusSeconds(1)))) {
+          return false;
+        }
+      }
+    }
+    return true;
+  }
+
+  private static Recurrence recurrence(ZoneOffsetTransitionRule rule) {
+    DayOfWeek day = DayOfWeek.values()[rule.getDayOfWeek().getValue() % DAYS_OF_WEEK];
+    Recurrence.Builder yearly =
+        new Recurrence.Builder(Frequency.YEARLY).byMonth(rule.getMonth().getValue());
+    int from = rule.getDayOfMonthIndicator();
+    if (from == -1 || from == rule.getMonth().minLength() - DAYS_OF_WEEK + 1) {
+      return yearly.byDay(-1, day).build();
+    }
+    if (from % DAYS_OF_WEEK == 1) {
+      return yearly.byDay(from / DAYS_OF_WEEK + 1, day).build();
+    }
+    for (int date = from; date < from + DAYS_OF_WEEK; date++) {
+      yearly.byMonthDay(date);
+    }
+    return yearly.byDay(day).build();
+  }
+
+  private void add(ZoneOffsetTransition change, @Nullable Recurrence yearly) {
+    add(change.getDateTimeBefore(), change.getOffsetBefore(), change.getInstant(), yearly);
+  }
+
   /** What holds from an instant on; its onset is told on the clocks before it. */
-  private static void add(
-      VTimezone component, ZoneId zone, LocalDateTime onset, ZoneOffset before, Instant at) {
-    ZoneRules rules = zone.getRules();
+  private void add(
+      LocalDateTime onset, ZoneOffset before, Instant at, @Nullable Recurrence yearly) {
     boolean daylight = rules.isDaylightSavings(at);
     Observance observance = daylight ? new DaylightSavingsTime() : new StandardTime();
     observance.setDateStart(
@@ -94,6 +151,9 @@ final class ZoneComponent {
     observance.setTimezoneOffsetFrom(offset(before));
     observance.setTimezoneOffsetTo(offset(rules.getOffset(at)));
     observance.addTimezoneName(NAME.format(at.atZone(zone)));
+    if (yearly != null) {
+      observance.setRecurrenceRule(yearly);
+    }
     if (daylight) {
       component.addDaylightSavingsTime((DaylightSavingsTime) observance);
     } else {

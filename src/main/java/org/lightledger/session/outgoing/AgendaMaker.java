@@ -189,8 +189,8 @@ public final class AgendaMaker {
           .append(Plainly.hour(stop.arrive().atZone(zone).toOffsetDateTime()))
           .append(' ')
           .append(Plainly.line(dossier.spot(stop.spotId()).name()))
-          .append(", outfit ")
-          .append(stop.outfit());
+          .append(", ")
+          .append(Plainly.outfits(SessionRedaction.worn(stop)));
     }
     return words.toString();
   }
@@ -212,7 +212,7 @@ public final class AgendaMaker {
       }
       Spot spot = dossier.spot(stop.spotId());
       Instant middle =
-          stop.shootFrom().plus(Duration.between(stop.shootFrom(), stop.leave()).dividedBy(2));
+          stop.shootFrom().plus(Duration.between(stop.shootFrom(), stop.shootUntil()).dividedBy(2));
       rehearsal
           .moments(
               new Rehearsal.Plan(spot.position(), zone, dossier.skylines().get(spot.id()), middle),

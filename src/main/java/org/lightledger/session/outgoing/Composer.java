@@ -112,12 +112,12 @@ public final class Composer {
     words.append(
         String.format(
             Locale.ROOT,
-            "%d. %s to %s: %s, outfit %d",
+            "%d. %s to %s: %s, %s",
             number,
             Plainly.hour(stop.arrive()),
             Plainly.hour(stop.leave()),
             stop.name(),
-            stop.outfit()));
+            Plainly.outfits(stop.outfits())));
     if (stop.driveMinutes() != null) {
       words.append(" (about ").append(stop.driveMinutes()).append(" minutes by car)");
     }

@@ -6,7 +6,9 @@ import java.time.ZoneId;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
 import java.time.zone.ZoneOffsetTransition;
+import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 import org.lightledger.geo.GeoPoint;
 
 /** Days, hours and places in plain words. */
@@ -46,6 +48,11 @@ final class Plainly {
         + "; the clocks there change on "
         + day(change.getDateTimeBefore().toLocalDate())
         + ", and these are the times after that";
+  }
+
+  /** Outfits in order, such as "outfit 1, then 2". */
+  static String outfits(List<Integer> outfits) {
+    return "outfit " + outfits.stream().map(String::valueOf).collect(Collectors.joining(", then "));
   }
 
   /** Five decimals, which is about a metre. */

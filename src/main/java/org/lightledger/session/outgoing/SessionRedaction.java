@@ -3,6 +3,7 @@ package org.lightledger.session.outgoing;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.GeoPoint;
@@ -75,9 +76,23 @@ public final class SessionRedaction {
         Plainly.line(spot.name()),
         local(stop.arrive(), zone),
         local(stop.leave(), zone),
-        stop.outfit(),
+        worn(stop),
         driveMinutes(stop.drive()),
         Plainly.text(spot.cautions()));
+  }
+
+  /**
+   * The outfits of the pictures at a stop; a change after the last picture is for the next stop.
+   */
+  static List<Integer> worn(KeptPlan.Stop stop) {
+    List<Integer> worn = new ArrayList<>();
+    worn.add(stop.outfit());
+    for (KeptPlan.Change change : stop.changes()) {
+      if (!change.from().isBefore(stop.shootFrom()) && change.from().isBefore(stop.shootUntil())) {
+        worn.add(change.toOutfit());
+      }
+    }
+    return worn;
   }
 
   private static @Nullable Integer driveMinutes(KeptPlan.@Nullable Drive drive) {

@@ -56,7 +56,7 @@ public record SharedSession(
    * @param name the spot's name
    * @param arrive when all arrive
    * @param leave when all leave
-   * @param outfit which outfit is worn, 1 or more
+   * @param outfits which outfits are worn, in order, one or more
    * @param driveMinutes how long the drive to it takes, or null for none
    * @param cautions what to mind there, "" for nothing noted
    */
@@ -64,7 +64,13 @@ public record SharedSession(
       String name,
       OffsetDateTime arrive,
       OffsetDateTime leave,
-      int outfit,
+      List<Integer> outfits,
       @Nullable Integer driveMinutes,
-      String cautions) {}
+      String cautions) {
+
+    /** Keeps an own copy. */
+    public Stop {
+      outfits = List.copyOf(outfits);
+    }
+  }
 }

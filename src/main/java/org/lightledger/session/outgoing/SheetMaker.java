@@ -131,7 +131,7 @@ public final class SheetMaker {
                   skyline,
                   plan.sky(),
                   stop.shootFrom(),
-                  stop.leave()));
+                  stop.shootUntil()));
       light = lightHalfWay(stay, stop);
       turnDeg = facing.turnToDeg(stay.sunAtMiddle().azimuth());
       lines.add(new Sheet.Line("Sun", suns(stay.sunAtStart(), stay.sunAtEnd())));
@@ -150,18 +150,34 @@ public final class SheetMaker {
             + (stop.shootFrom().equals(stop.arrive())
                 ? ""
                 : ", pictures from " + hour(stop.shootFrom()))
+            + (stop.shootUntil().equals(stop.leave()) ? "" : " to " + hour(stop.shootUntil()))
             + ", until "
             + hour(stop.leave()),
-        "outfit " + stop.outfit(),
+        outfits(stop),
         drive(stop.drive()),
         light,
         turnDeg,
         lines);
   }
 
+  private String outfits(KeptPlan.Stop stop) {
+    String changes =
+        stop.changes().stream()
+            .map(
+                change ->
+                    "change to "
+                        + change.toOutfit()
+                        + " at "
+                        + hour(change.from())
+                        + " to "
+                        + hour(change.until()))
+            .collect(Collectors.joining(", "));
+    return "outfit " + stop.outfit() + (changes.isEmpty() ? "" : " (" + changes + ")");
+  }
+
   private static LightClass lightHalfWay(StayLight stay, KeptPlan.Stop stop) {
     Instant middle =
-        stop.shootFrom().plus(Duration.between(stop.shootFrom(), stop.leave()).dividedBy(2));
+        stop.shootFrom().plus(Duration.between(stop.shootFrom(), stop.shootUntil()).dividedBy(2));
     LightClass light = stay.spans().get(0).light();
     for (StayLight.Span span : stay.spans()) {
       if (!span.window().from().toInstant().isAfter(middle)) {
@@ -174,7 +190,7 @@ public final class SheetMaker {
   private String sunWithoutFacing(Spot spot, KeptPlan.Stop stop) {
     return suns(
         sun.direction(stop.shootFrom(), spot.position()),
-        sun.direction(stop.leave(), spot.position()));
+        sun.direction(stop.shootUntil(), spot.position()));
   }
 
   private static String suns(SunDirection start, SunDirection end) {

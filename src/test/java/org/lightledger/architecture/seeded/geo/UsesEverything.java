@@ -1,11 +1,16 @@
 package org.lightledger.architecture.seeded.geo;
 
+import biweekly.ICalendar;
 import com.drew.metadata.Metadata;
+import com.graphhopper.GraphHopper;
+import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import crosby.binary.Osmformat;
 import io.javalin.Javalin;
+import jakarta.mail.Transport;
 import java.sql.Connection;
 import java.time.Instant;
 import net.iakovlev.timeshape.TimeZoneEngine;
+import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.sis.storage.DataStore;
 import org.flywaydb.core.Flyway;
 import org.jspecify.annotations.Nullable;
@@ -25,6 +30,11 @@ public final class UsesEverything {
   private final @Nullable Shelf shelf = null;
   private final @Nullable CommandLine commandLine = null;
   private final Osmformat.@Nullable Way way = null;
+  private final @Nullable GraphHopper hopper = null;
+  private final @Nullable ICalendar calendar = null;
+  private final @Nullable Transport mail = null;
+  private final @Nullable PdfRendererBuilder printer = null;
+  private final @Nullable PDDocument print = null;
 
   @Override
   public String toString() {
@@ -39,6 +49,11 @@ public final class UsesEverything {
         shelf,
         commandLine,
         way,
+        hopper,
+        calendar,
+        mail,
+        printer,
+        print,
         now());
   }
 

@@ -1,0 +1,76 @@
+package org.lightledger.studio;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.lightledger.session.KeptPlan;
+import org.lightledger.session.drive.Drive;
+import org.lightledger.session.planner.Fallback;
+import org.lightledger.session.planner.OutfitChange;
+import org.lightledger.session.planner.PlannedStop;
+import org.lightledger.session.planner.SessionPlan;
+
+/** Turns a plan of the planner into the one that the owner keeps. */
+public final class PlanKeeping {
+  private PlanKeeping() {}
+
+  /**
+   * The plan to keep.
+   *
+   * @param plan the planner's
+   * @param meeting where all meet
+   * @param byHand whether the order is the owner's
+   * @param now the present
+   * @return the plan
+   */
+  public static KeptPlan of(
+      SessionPlan plan, KeptPlan.Meeting meeting, boolean byHand, Instant now) {
+    return new KeptPlan(
+        now,
+        plan.sky(),
+        byHand,
+        plan.callTime(),
+        plan.end(),
+        meeting,
+        plan.stops().stream().map(stop -> stop(stop, changes(plan, stop))).toList());
+  }
+
+  private static KeptPlan.Stop stop(PlannedStop stop, List<KeptPlan.Change> changes) {
+    Fallback fallback = stop.fallback();
+    return new KeptPlan.Stop(
+        stop.spotId(),
+        stop.arrive(),
+        stop.shootFrom(),
+        stop.shootUntil(),
+        stop.leave(),
+        stop.outfit(),
+        changes,
+        drive(stop.drive()),
+        stop.facing(),
+        fallback == null ? null : fallback.spotId());
+  }
+
+  /** All changes that are made at a stop, whichever stop they are for. */
+  private static List<KeptPlan.Change> changes(SessionPlan plan, PlannedStop at) {
+    List<KeptPlan.Change> changes = new ArrayList<>();
+    for (PlannedStop stop : plan.stops()) {
+      add(changes, stop.changeBefore(), at);
+      add(changes, stop.changeWithin(), at);
+    }
+    return changes;
+  }
+
+  private static void add(
+      List<KeptPlan.Change> changes, @Nullable OutfitChange change, PlannedStop at) {
+    if (change != null && change.spotId() == at.spotId()) {
+      changes.add(new KeptPlan.Change(change.from(), change.until(), change.toOutfit()));
+    }
+  }
+
+  private static KeptPlan.@Nullable Drive drive(@Nullable Drive drive) {
+    return drive == null
+        ? null
+        : new KeptPlan.Drive(drive.minutes(), KeptPlan.Drive.Source.valueOf(drive.source().name()));
+  }
+}

@@ -1,0 +1,4 @@
+@NullMarked
+package org.lightledger.access;
+
+import org.jspecify.annotations.NullMarked;

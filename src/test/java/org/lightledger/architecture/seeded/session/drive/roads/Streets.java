@@ -1,0 +1,4 @@
+package org.lightledger.architecture.seeded.session.drive.roads;
+
+/** Stands for the roads. */
+public final class Streets {}

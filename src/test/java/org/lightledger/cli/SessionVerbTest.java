@@ -1,0 +1,141 @@
+package org.lightledger.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Clients and sessions on the command line, in the demo's ledger. */
+class SessionVerbTest {
+  @TempDir static Path home;
+
+  @BeforeAll
+  static void fillTheDemo() {
+    assertThat(new Console(home).run("demo", "--no-serve").exitCode()).isZero();
+    assertThat(new Console(home).run("demo", "--no-serve").exitCode()).isZero();
+  }
+
+  private static Console.Outcome run(String... args) {
+    List<String> words = new ArrayList<>(List.of("--ledger", home.resolve("demo").toString()));
+    words.addAll(List.of(args));
+    return new Console(home).run(words.toArray(String[]::new));
+  }
+
+  private static JsonNode json(String... args) throws JsonProcessingException {
+    List<String> words = new ArrayList<>(List.of(args));
+    words.add("--json");
+    Console.Outcome outcome = run(words.toArray(String[]::new));
+    assertThat(outcome.err()).isEmpty();
+    assertThat(outcome.exitCode()).isZero();
+    return new ObjectMapper().readTree(outcome.out());
+  }
+
+  private static void refused(String expected, String... args) {
+    Console.Outcome outcome = run(args);
+    assertThat(outcome.exitCode()).as(outcome.err()).isEqualTo(2);
+    assertThat(outcome.err()).contains(expected);
+    assertThat(outcome.out()).isEmpty();
+  }
+
+  @Test
+  void theDemoHasItsClientsAndSessionsOnce() throws JsonProcessingException {
+    JsonNode clients = json("client", "list");
+    assertThat(clients.findValuesAsText("calledName")).contains("Ilda", "Aurora and Tomé", "Odilo");
+    JsonNode first = json("session", "show", "1");
+    assertThat(first.get("date").asText()).isEqualTo("2026-12-01");
+    assertThat(first.get("start").asText()).startsWith("2026-12-01T15:2").endsWith("+01:00");
+    assertThat(first.get("candidates")).hasSize(4);
+    assertThat(first.get("candidates").get(1).get("choice").asText()).isEqualTo("locked");
+    assertThat(first.get("answers").get(0).get("places").get(0).asText()).isEqualTo("woods");
+    assertThat(json("session", "list").findValuesAsText("date"))
+        .contains("2026-12-01", "2026-12-15");
+    JsonNode due = json("today");
+    assertThat(due.findValuesAsText("task"))
+        .contains("make-plan", "ask-for-answers", "send-questions");
+    assertThat(run("today").out()).contains("Ilda, 2026-12-01 (session 1): make the plan, due");
+  }
+
+  @Test
+  void aClientIsAddedAndBookedAndEverythingIsSaid() throws JsonProcessingException {
+    String client = json("client", "add", "Berta Alonso Vidal").get("clientId").asText();
+    assertThat(run("client", "show", client).out()).contains("Berta Alonso Vidal, called Berta");
+    String id =
+        json("session", "add", client, "--on", "2027-03-28", "--anchor", "starts-16:00")
+            .get("sessionId")
+            .asText();
+    JsonNode candidates =
+        json(
+                "session",
+                "candidates",
+                id,
+                "2",
+                "3",
+                "--choice",
+                "locked",
+                "--arrival",
+                "17:00",
+                "--light",
+                "rim,backlit",
+                "--stay",
+                "30")
+            .get("candidates");
+    assertThat(candidates.get(1).get("arrival").asText()).isEqualTo("17:00");
+    assertThat(candidates.get(1).get("wanted")).hasSize(2);
+    json("session", "candidates", id, "2", "--choice", "free");
+    json("session", "candidates", id, "3", "--remove");
+    json("session", "answer", id, "1", "By the river", "--places", "water,town");
+    String kite = json("session", "pack", id, "--add", "Kite").findValuesAsText("itemId").get(7);
+    assertThat(json("session", "pack", id, kite).get(7).get("packed").asBoolean()).isTrue();
+    assertThat(run("session", "pack", id, kite, "--undo").out()).contains("[ ] " + kite + "  Kite");
+    JsonNode done = json("session", "state", id, "done");
+    assertThat(done.get("state").asText()).isEqualTo("done");
+    assertThat(done.get("start").asText()).isEqualTo("2027-03-28T16:00:00+02:00");
+    assertThat(done.get("candidates")).hasSize(1);
+    assertThat(done.get("candidates").get(0).get("arrival").isNull()).isTrue();
+    assertThat(run("session", "show", id).out()).contains("question 1: town, water By the river");
+  }
+
+  @Test
+  void whatCanNotBeIsRefusedInWords() {
+    refused("expected a guardian with an e-mail", "client", "add", "Nilo", "--minor");
+    refused("expected an e-mail address", "client", "add", "Nilo", "--email", "nilo@");
+    refused(
+        "expected the number of a client, found 99", "session", "add", "99", "--on", "2027-01-01");
+    refused("--on: expected a day", "session", "add", "1", "--on", "soon");
+    refused(
+        "--anchor: expected ends-sunset",
+        "session",
+        "add",
+        "1",
+        "--on",
+        "2027-01-01",
+        "--anchor",
+        "noon");
+    refused(
+        "--package: expected one of [Outdoor portraits]",
+        "session",
+        "add",
+        "1",
+        "--on",
+        "2027-01-01",
+        "--package",
+        "Gold");
+    refused("expected the number of a session, found 99", "session", "show", "99");
+    refused("expected the number of a spot, found 999", "session", "candidates", "1", "999");
+    refused("for a locked stop alone", "session", "candidates", "2", "1", "--arrival", "17:00");
+    refused("expected minutes at a stop", "session", "candidates", "2", "1", "--stay", "1");
+    refused("expected the number of a question", "session", "answer", "1", "99", "x");
+    refused("found neither", "session", "answer", "1", "1");
+    refused("--outcome: expected a word", "session", "state", "1", "done");
+    refused("expected one of booked", "session", "state", "1", "over");
+    refused("expected one of add, list, show", "client");
+    refused("expected one of add, list", "session");
+  }
+}

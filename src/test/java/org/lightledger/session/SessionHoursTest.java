@@ -1,0 +1,68 @@
+package org.lightledger.session;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.lightledger.geo.GeoPoint;
+import org.lightledger.sun.SpaEphemeris;
+import org.lightledger.sun.SunDay;
+import org.lightledger.sun.SunEventKind;
+
+class SessionHoursTest {
+  private static final Terms HOUR = new Terms("Hour", 1, 1, 2, 60);
+
+  private static SessionHours hours(String anchor, String date, String zone, GeoPoint place) {
+    SunDay day = SunDay.of(new SpaEphemeris(), place, ZoneId.of(zone), LocalDate.parse(date));
+    return SessionHours.of(Anchor.parse(anchor), HOUR, day);
+  }
+
+  /** Also on the days on which clocks change; a time that is left out moves on with the clocks. */
+  @ParameterizedTest
+  @CsvSource({
+    "starts-16:00, 2026-06-30, Europe/Madrid, 2026-06-30T14:00:00Z",
+    "ends-19:30, 2026-12-15, Europe/Madrid, 2026-12-15T17:30:00Z",
+    "starts-01:30, 2026-03-29, Europe/Madrid, 2026-03-29T00:30:00Z",
+    "starts-02:30, 2026-03-29, Europe/Madrid, 2026-03-29T01:30:00Z",
+    "ends-04:00, 2026-10-25, Europe/Madrid, 2026-10-25T02:00:00Z",
+    "starts-01:45, 2026-04-05, Australia/Lord_Howe, 2026-04-04T14:45:00Z",
+  })
+  void clockTimesAreThoseOfThePlace(String anchor, String date, String zone, String start) {
+    SessionHours.Span span = hours(anchor, date, zone, new GeoPoint(42, -6)).span();
+    assertThat(span)
+        .isEqualTo(
+            new SessionHours.Span(Instant.parse(start), Instant.parse(start).plusSeconds(3600)));
+  }
+
+  @Test
+  void theSunsetFixesTheEnd() {
+    SessionHours at = hours("ends-sunset", "2026-06-30", "Europe/Madrid", new GeoPoint(42, -6));
+    SessionHours before =
+        hours("ends-sunset-20", "2026-06-30", "Europe/Madrid", new GeoPoint(42, -6));
+    Instant sunset = at.sun().event(SunEventKind.SUNSET).orElseThrow();
+    assertThat(at.span()).isEqualTo(new SessionHours.Span(sunset.minusSeconds(3600), sunset));
+    assertThat(before.span())
+        .isEqualTo(
+            new SessionHours.Span(
+                sunset.minus(Duration.ofMinutes(80)), sunset.minus(Duration.ofMinutes(20))));
+  }
+
+  @Test
+  void aDayWithoutASunsetOrWithoutExistenceIsNamed() {
+    SessionHours polar =
+        hours("ends-sunset", "2026-06-21", "Europe/Oslo", new GeoPoint(71.2, 25.8));
+    assertThat(polar.span()).isNull();
+    assertThat(polar.why()).contains("give a time of the clock instead");
+    assertThat(hours("ends-19:30", "2026-06-21", "Europe/Oslo", new GeoPoint(71.2, 25.8)).span())
+        .isNotNull();
+    SessionHours skipped =
+        hours("starts-16:00", "2011-12-30", "Pacific/Apia", new GeoPoint(-13.8, -171.8));
+    assertThat(skipped.span()).isNull();
+    assertThat(skipped.why()).isEqualTo("this date does not exist here");
+  }
+}

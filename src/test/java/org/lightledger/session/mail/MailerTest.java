@@ -1,0 +1,149 @@
+package org.lightledger.session.mail;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import com.icegreen.greenmail.util.GreenMail;
+import com.icegreen.greenmail.util.ServerSetup;
+import jakarta.mail.internet.MimeMessage;
+import java.io.IOException;
+import java.net.ServerSocket;
+import java.time.Instant;
+import java.util.Map;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.lightledger.session.MessageKind;
+import org.lightledger.session.mail.MailServer.Security;
+import org.lightledger.session.outgoing.Composer;
+import org.lightledger.session.outgoing.Letter;
+import org.lightledger.session.outgoing.OutgoingSamples;
+import org.lightledger.session.outgoing.StandardTemplates;
+
+/** Talks to a real server on this machine. */
+class MailerTest {
+  private static final Instant NOW = Instant.parse("2026-11-25T12:34:56Z");
+  private static final Letter LETTER =
+      Composer.compose(
+          StandardTemplates.of(MessageKind.PLAN),
+          OutgoingSamples.dossier(),
+          OutgoingSamples.studio());
+  private static GreenMail plain;
+  private static GreenMail secure;
+
+  @BeforeAll
+  static void start() {
+    plain = new GreenMail(new ServerSetup(0, "127.0.0.1", ServerSetup.PROTOCOL_SMTP));
+    plain.setUser("owner@brezo.example", "owner", "secret");
+    plain.start();
+    secure = new GreenMail(new ServerSetup(0, "127.0.0.1", ServerSetup.PROTOCOL_SMTPS));
+    secure.setUser("owner@brezo.example", "owner", "secret");
+    secure.start();
+  }
+
+  @AfterAll
+  static void stop() {
+    plain.stop();
+    secure.stop();
+  }
+
+  @BeforeEach
+  void empty() throws Exception {
+    plain.purgeEmailFromAllMailboxes();
+    secure.purgeEmailFromAllMailboxes();
+  }
+
+  private static MailServer server(Security security, int port, String password) {
+    return new MailServer("127.0.0.1", port, security, "owner", password);
+  }
+
+  private static void send(MailServer server) {
+    new Mailer(server).send(LETTER, OutgoingSamples.studio(), NOW);
+  }
+
+  @Test
+  void theServerGetsWhatWasComposed() throws Exception {
+    send(server(Security.NONE, plain.getSmtp().getPort(), "secret"));
+
+    MimeMessage arrived = plain.getReceivedMessages()[0];
+    assertThat(plain.getReceivedMessages()).hasSize(1);
+    assertThat(arrived.getSubject()).isEqualTo(LETTER.subject());
+    assertThat(arrived.getContent().toString().replace("\r\n", "\n").strip())
+        .isEqualTo(LETTER.body());
+    assertThat(arrived.getFrom()[0]).hasToString("Estudio Brezo <hello@brezo.example>");
+    assertThat(arrived.getAllRecipients()).hasSize(1);
+    assertThat(arrived.getHeader("X-Unsent")).isNull();
+  }
+
+  @Test
+  void byTlsFromTheStartItArrivesWhereTheCertificateIsTrusted() {
+    new Mailer(
+            server(Security.TLS, secure.getSmtps().getPort(), "secret"),
+            Map.of("mail.smtp.ssl.trust", "*", "mail.smtp.ssl.checkserveridentity", "false"))
+        .send(LETTER, OutgoingSamples.studio(), NOW);
+
+    assertThat(secure.getReceivedMessages()).hasSize(1);
+  }
+
+  @Test
+  void aCertificateThatNobodyVouchesForIsRefused() {
+    assertThatThrownBy(() -> send(server(Security.TLS, secure.getSmtps().getPort(), "secret")))
+        .isInstanceOf(MailException.class)
+        .hasMessageContaining("certificate is not trusted");
+    assertThat(secure.getReceivedMessages()).isEmpty();
+  }
+
+  @Test
+  void withoutStartTlsNothingIsSaidInTheClear() {
+    assertThatThrownBy(() -> send(server(Security.STARTTLS, plain.getSmtp().getPort(), "secret")))
+        .isInstanceOf(MailException.class)
+        .hasMessageContaining("offers no STARTTLS, and nothing was sent in the clear");
+    assertThat(plain.getReceivedMessages()).isEmpty();
+  }
+
+  @Test
+  void aWrongPasswordIsSaidAndNotRepeated() {
+    assertThatThrownBy(() -> send(server(Security.NONE, plain.getSmtp().getPort(), "wr0ng-pass")))
+        .isInstanceOf(MailException.class)
+        .hasMessageContaining("refuses the name or the password")
+        .message()
+        .doesNotContain("wr0ng-pass");
+    assertThat(plain.getReceivedMessages()).isEmpty();
+  }
+
+  @Test
+  void aServerThatIsNotThereIsSaid() throws IOException {
+    int free;
+    try (ServerSocket socket = new ServerSocket(0)) {
+      free = socket.getLocalPort();
+    }
+    assertThatThrownBy(() -> send(server(Security.NONE, free, "secret")))
+        .hasMessageContaining("can not be reached; check the name, the port");
+  }
+
+  @Test
+  void inTheClearOnlyOnThisMachineAndThePasswordOfTheEnvironmentGoesFirst() {
+    Map<String, String> settings =
+        Map.of(
+            MailServer.HOST,
+            "smtp.example.org",
+            MailServer.USER,
+            "owner",
+            MailServer.PASSWORD,
+            "kept");
+
+    assertThat(MailServer.of(settings, name -> null))
+        .get()
+        .returns(Security.STARTTLS, MailServer::security)
+        .returns(587, MailServer::port)
+        .returns("kept", MailServer::password);
+    assertThat(MailServer.of(settings, Map.of(MailServer.PASSWORD_VARIABLE, "outside")::get))
+        .get()
+        .returns("outside", MailServer::password)
+        .asString()
+        .doesNotContain("outside");
+    assertThatThrownBy(() -> new MailServer("smtp.example.org", 25, Security.NONE, null, null))
+        .hasMessageContaining("expected starttls or tls");
+  }
+}

@@ -1,0 +1,190 @@
+package org.lightledger.session.outgoing;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.lightledger.session.outgoing.OutgoingSamples.MADRID;
+
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.lightledger.session.Client;
+import org.lightledger.session.KeptPlan;
+import org.lightledger.session.MessageKind;
+
+class ComposerTest {
+  private static final LocalDateTime CALL = LocalDateTime.of(2026, 12, 15, 15, 0);
+
+  private static Letter standard(MessageKind kind, Dossier dossier) {
+    return Composer.compose(StandardTemplates.of(kind), dossier, OutgoingSamples.studio());
+  }
+
+  @Test
+  void thePlanSaysWhereAndWhenFirstAndThenTheStopsInOrder() {
+    Letter letter =
+        standard(
+            MessageKind.PLAN, OutgoingSamples.dossier(OutgoingSamples.adult(), CALL, MADRID, 2));
+
+    assertThat(letter.ready()).isTrue();
+    assertThat(letter.toEmail()).isEqualTo("berta@example.org");
+    assertThat(letter.subject())
+        .isEqualTo("Where and when: your session on Tuesday 15 December 2026");
+    assertThat(letter.body())
+        .startsWith(
+            """
+            Hello Berta,
+
+            We meet at 15:00 on Tuesday 15 December 2026.
+            Where: At the fountain by the north gate
+            41.93000, -6.42000 (on a phone: geo:41.93000,-6.42000)
+
+            From there we go together:
+
+            1. 15:05 to 15:30: Reed Bank, outfit 1
+            2. 15:40 to 16:05: Poplar Avenue, outfit 2 (about 7 minutes by car)
+               Mind: Wet stones by the water: walk slowly.
+               Permit of the town needed.
+
+            We end at about 16:15. All times are Central European Standard Time (UTC+01:00).
+
+            There is room for up to 4 outfits. Please bring:
+            """);
+  }
+
+  @ParameterizedTest
+  @EnumSource(MessageKind.class)
+  void nothingPrivateGoesOut(MessageKind kind) {
+    Client client = OutgoingSamples.minor();
+    Letter letter = standard(kind, OutgoingSamples.dossier(client, CALL, MADRID, 5));
+
+    assertThat(letter.ready()).isTrue();
+    assertThat(letter.toName()).isEqualTo("Marta Saavedra");
+    assertThat(letter.toEmail()).isEqualTo("marta@example.org");
+    assertThat(letter.subject() + letter.body())
+        .contains("Nilo's session")
+        .doesNotContain("Quiroga", "Plaza Vieja", "rivate", "nilo@", "600 100")
+        .doesNotContain("41.9306", "-6.4241");
+  }
+
+  @Test
+  void aMinorNotedWithTheFullNameIsCalledByTheFirstWordOfIt() {
+    Client minor = OutgoingSamples.minor();
+    Client full =
+        new Client(1, minor.name(), minor.name(), true, minor.contact(), minor.guardian(), "", "");
+
+    assertThat(standard(MessageKind.PLAN, OutgoingSamples.dossier(full, CALL, MADRID, 1)).body())
+        .doesNotContain("Quiroga");
+  }
+
+  @Test
+  void theFullNameOfAMinorInTheOwnersOwnWordsKeepsAMessageBack() {
+    Template told = new Template(MessageKind.PLAN, "About nilo quiroga  saavedra", "Hello");
+
+    Letter letter =
+        Composer.compose(
+            told,
+            OutgoingSamples.dossier(OutgoingSamples.minor(), CALL, MADRID, 1),
+            OutgoingSamples.studio());
+
+    assertThat(letter.missing()).singleElement().asString().contains("full name of a minor");
+  }
+
+  @Test
+  void theHomeAddressInTheOwnersOwnWordsKeepsAMessageBack() {
+    Template told = new Template(MessageKind.PLAN, "Hello", "We pick you up at calle mayor 1.");
+
+    assertThat(
+            Composer.compose(told, OutgoingSamples.dossier(), OutgoingSamples.studio()).missing())
+        .singleElement()
+        .asString()
+        .contains("home address");
+  }
+
+  @Test
+  void withoutAPlanTheRestIsSaidAndTheMessageIsKeptBack() {
+    Letter letter =
+        standard(
+            MessageKind.PLAN, OutgoingSamples.dossier(OutgoingSamples.adult(), CALL, MADRID, 0));
+
+    assertThat(letter.body()).contains("We end at about not decided yet.");
+    assertThat(letter.missing())
+        .containsExactlyInAnyOrder(
+            "{{meeting time}} has no value: plan the session first",
+            "{{meeting place}} has no value: plan the session, and say in the plan where all meet",
+            "{{meeting point}} has no value: plan the session first",
+            "{{stops}} has no value: plan the session first");
+    assertThat(
+            standard(
+                    MessageKind.QUESTIONS,
+                    OutgoingSamples.dossier(OutgoingSamples.adult(), CALL, MADRID, 0))
+                .ready())
+        .isTrue();
+  }
+
+  @Test
+  void aLineNeverHasAnEmptyHole() {
+    Template all = new Template(MessageKind.PLAN, "x", Field.list().replace(", ", "\n"));
+
+    Letter letter =
+        Composer.compose(
+            all,
+            OutgoingSamples.dossier(OutgoingSamples.adult(), CALL, MADRID, 0),
+            Studio.of(Map.of(Studio.BRING, " ")));
+
+    assertThat(letter.body().lines()).doesNotContain("").contains("Not decided yet");
+    assertThat(letter.ready()).isFalse();
+  }
+
+  @Test
+  void aLineBreakInAValueIsNoNewHeaderLine() {
+    Client client = OutgoingSamples.adult();
+    Template template = new Template(MessageKind.PLAN, "At {{meeting place}}", "x");
+    Dossier dossier = OutgoingSamples.dossier(client, CALL, MADRID, 1);
+    var plan = dossier.plan();
+    var broken =
+        new KeptPlan(
+            plan.madeAt(),
+            plan.sky(),
+            false,
+            plan.callTime(),
+            plan.end(),
+            new KeptPlan.Meeting("the gate\r\nBcc: all@example.org\u0085\u2028x\ud800", null),
+            plan.stops());
+
+    Letter letter =
+        Composer.compose(
+            template,
+            new Dossier(
+                dossier.session(),
+                client,
+                broken,
+                dossier.spots(),
+                Map.of(),
+                dossier.questions(),
+                dossier.answers(),
+                dossier.packing()),
+            OutgoingSamples.studio());
+
+    assertThat(letter.subject()).isEqualTo("At the gate Bcc: all@example.org x");
+  }
+
+  @Test
+  void aChangeOfTheClocksInTheDaysBeforeIsSaid() {
+    ZoneId newYork = ZoneId.of("America/New_York");
+    Template zone = new Template(MessageKind.PLAN, "x", "{{time zone}}");
+    Dossier after =
+        OutgoingSamples.dossier(
+            OutgoingSamples.adult(), LocalDateTime.of(2026, 3, 9, 17, 0), newYork, 1);
+    Dossier later =
+        OutgoingSamples.dossier(
+            OutgoingSamples.adult(), LocalDateTime.of(2026, 3, 20, 17, 0), newYork, 1);
+
+    assertThat(Composer.compose(zone, after, OutgoingSamples.studio()).body())
+        .isEqualTo(
+            "Eastern Daylight Time (UTC-04:00); the clocks there change on Sunday 8 March 2026,"
+                + " and these are the times after that");
+    assertThat(Composer.compose(zone, later, OutgoingSamples.studio()).body())
+        .isEqualTo("Eastern Daylight Time (UTC-04:00)");
+  }
+}
