@@ -126,13 +126,17 @@ public final class ReplyStore {
    * @return whether it had it
    */
   public boolean removeOutfit(long shareId, long id) {
-    session.changing(LedgerSession.Content.OUTFIT_PICTURES);
-    return session
-            .call("DELETE FROM outfit_pictures WHERE share_id = ? AND id = ?")
-            .integer(shareId)
-            .integer(id)
-            .run()
-        == 1;
+    boolean had =
+        session
+                .call("DELETE FROM outfit_pictures WHERE share_id = ? AND id = ?")
+                .integer(shareId)
+                .integer(id)
+                .run()
+            == 1;
+    if (had) {
+      session.changing(LedgerSession.Content.OUTFIT_PICTURES);
+    }
+    return had;
   }
 
   /**

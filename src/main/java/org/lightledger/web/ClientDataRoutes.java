@@ -86,8 +86,8 @@ final class ClientDataRoutes {
           503,
           "Erased, and not yet scrubbed",
           Words.capital(e.getMessage() + "."),
-          "Close other programs that use the ledger, and erase again or import something: the"
-              + " trace goes when the log is next emptied.",
+          "Close other programs that use the ledger, then stop Lightledger: the last one to close"
+              + " empties the log.",
           List.of());
     }
   }

@@ -73,6 +73,7 @@ final class ShareRoutes {
     routes.get("/s/{token}/picture/{number}", kept(this::picture));
     routes.head("/s/{token}/picture/{number}", kept(this::picture));
     routes.get("/s/{token}/outfits/{picture}", kept(this::outfit));
+    routes.head("/s/{token}/outfits/{picture}", kept(this::outfit));
     routes.post("/s/{token}/reply", kept(replies::reply));
     routes.post("/s/{token}/outfits", kept(replies::addOutfits));
     routes.post("/s/{token}/outfits/{picture}/remove", kept(replies::removeOutfit));

@@ -12,8 +12,8 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.lightledger.share.ShareSubject;
 import org.lightledger.share.Share;
+import org.lightledger.share.ShareSubject;
 
 /**
  * Links that were never given out, that are over, or that were taken back; and what lies beyond.
@@ -39,7 +39,11 @@ class ShareAttackTest {
   }
 
   private Share share() {
-    return locked.site().ledger().read(session -> session.shares().of(ShareSubject.shortlist(1))).get(0);
+    return locked
+        .site()
+        .ledger()
+        .read(session -> session.shares().of(ShareSubject.shortlist(1)))
+        .get(0);
   }
 
   /** Random ones, and a true one with one letter changed, cut off, added, or in another case. */
@@ -122,7 +126,7 @@ class ShareAttackTest {
     int sent = 0;
     List<Routes.Route> all = Routes.of(locked.site().server().ownerPages());
     List<Routes.Route> theirs = Routes.of(locked.site().server().clientPages());
-    assertThat(theirs).allMatch(route -> ShareRoutes.isClients(route.path())).hasSize(8);
+    assertThat(theirs).allMatch(route -> ShareRoutes.isClients(route.path())).hasSize(9);
     for (Routes.Route route : all) {
       if (ShareRoutes.isClients(route.path())) {
         continue;

@@ -221,8 +221,7 @@ final class SharedWorld implements AutoCloseable {
                 CALL.plusSeconds(5900),
                 CALL.plusSeconds(6000),
                 2,
-                List.of(
-                    new KeptPlan.Change(CALL.plusSeconds(4000), CALL.plusSeconds(4300), 3)),
+                List.of(new KeptPlan.Change(CALL.plusSeconds(4000), CALL.plusSeconds(4300), 3)),
                 new KeptPlan.Drive(10, KeptPlan.Drive.Source.OWNER),
                 null,
                 null)));
