@@ -17,6 +17,7 @@ import org.lightledger.light.LightClass;
 import org.lightledger.store.Ledger;
 import org.lightledger.store.LedgerStock;
 import org.lightledger.studio.RegionRoads;
+import org.lightledger.studio.SessionPlanning;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -54,6 +55,11 @@ final class DemoVerb extends Verb {
       DemoStudio.fill(ledger, services.studio(ledger), services.clock().instant());
       makeSkylines(ledger);
       RegionRoads.prepare(ledger).forEach(this::note);
+      try (RegionRoads roads = new RegionRoads(ledger)) {
+        DemoStudio.plan(
+            ledger,
+            new SessionPlanning(services.studio(ledger), roads, services.sun(), services.clock()));
+      }
       Answers answers = services.asker().ask(question(), new LedgerStock(ledger), 100);
       print(
           () -> AskOutput.withoutDrives().json(answers),

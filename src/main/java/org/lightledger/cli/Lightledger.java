@@ -50,6 +50,7 @@ public final class Lightledger implements Runnable {
             .addSubcommand(ShareVerb.of(services))
             .addSubcommand(ClientVerb.of(services))
             .addSubcommand(SessionVerb.of(services))
+            .addSubcommand(new PlanVerb(services))
             .addSubcommand(new TodayVerb(services))
             .addSubcommand(new MessageVerb(services))
             .addSubcommand(new SessionFiles.CalendarVerb(services))

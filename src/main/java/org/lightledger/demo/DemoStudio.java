@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.lightledger.light.LightClass;
@@ -14,14 +15,21 @@ import org.lightledger.session.Candidate;
 import org.lightledger.session.Client;
 import org.lightledger.session.ClientQuestion;
 import org.lightledger.session.Contact;
+import org.lightledger.session.KeptPlan;
 import org.lightledger.session.OwnDrive;
 import org.lightledger.session.PackItem;
 import org.lightledger.session.Session;
 import org.lightledger.session.Terms;
+import org.lightledger.session.planner.PlanOutcome;
+import org.lightledger.session.planner.PlanRequest;
+import org.lightledger.session.planner.Planner;
 import org.lightledger.spot.Spot;
 import org.lightledger.spot.Trait;
 import org.lightledger.store.Ledger;
 import org.lightledger.store.LedgerSession;
+import org.lightledger.studio.PlanKeeping;
+import org.lightledger.studio.PlanWish;
+import org.lightledger.studio.SessionPlanning;
 import org.lightledger.studio.Studio;
 
 /** Gives the demo's studio invented clients and two sessions with them. */
@@ -63,11 +71,48 @@ public final class DemoStudio {
         });
   }
 
+  /**
+   * Plans the sessions that have spots to choose from and no plan yet, as the planner proposes.
+   *
+   * @param ledger the demo's ledger, filled
+   * @param planning puts together what the planner needs
+   */
+  public static void plan(Ledger ledger, SessionPlanning planning) {
+    for (Session booked : ledger.read(session -> session.sessions().all())) {
+      Optional<PlanRequest> request =
+          ledger.read(
+              session ->
+                  session.plans().find(booked.id()).isPresent()
+                      ? Optional.empty()
+                      : Optional.ofNullable(
+                          planning
+                              .prepare(
+                                  session,
+                                  booked,
+                                  PlanWish.usual(booked, session.candidates().of(booked.id())))
+                              .request()));
+      if (request.isPresent()
+          && Planner.plan(request.get()) instanceof PlanOutcome.Planned planned) {
+        KeptPlan.Meeting meeting = new KeptPlan.Meeting("Beside the parked grey van", null);
+        PlanKeeping.keep(
+            ledger, booked, PlanKeeping.of(planned.plan(), meeting, false, planning.now()));
+      }
+    }
+  }
+
   /** One filling of a ledger. */
   private record Filling(
       LedgerSession session, Studio studio, Map<String, Long> spots, Instant now) {
 
     void fill(LocalDate today) {
+      session.settings().set(org.lightledger.session.outgoing.Studio.NAME, "Estudio Tres Álamos");
+      session.settings().set(org.lightledger.session.outgoing.Studio.EMAIL, "studio@example.org");
+      session.settings().set(org.lightledger.session.outgoing.Studio.PHONE, "600 000 100");
+      session
+          .settings()
+          .set(
+              org.lightledger.session.outgoing.Studio.COMMON_QUESTIONS,
+              "https://example.org/questions");
       TRAITS.forEach(
           (name, traits) -> {
             if (session.traits().of(spot(name)).isEmpty()) {

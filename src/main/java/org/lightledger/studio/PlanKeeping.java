@@ -5,11 +5,13 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.session.KeptPlan;
+import org.lightledger.session.Session;
 import org.lightledger.session.drive.Drive;
 import org.lightledger.session.planner.Fallback;
 import org.lightledger.session.planner.OutfitChange;
 import org.lightledger.session.planner.PlannedStop;
 import org.lightledger.session.planner.SessionPlan;
+import org.lightledger.store.Ledger;
 
 /** Turns a plan of the planner into the one that the owner keeps. */
 public final class PlanKeeping {
@@ -34,6 +36,24 @@ public final class PlanKeeping {
         plan.end(),
         meeting,
         plan.stops().stream().map(stop -> stop(stop, changes(plan, stop))).toList());
+  }
+
+  /**
+   * Keeps a plan; a session that was only booked is planned then.
+   *
+   * @param ledger the ledger
+   * @param booked the session
+   * @param plan the plan
+   */
+  public static void keep(Ledger ledger, Session booked, KeptPlan plan) {
+    ledger.write(
+        session -> {
+          session.plans().keep(booked.id(), plan);
+          if (booked.state() == Session.State.BOOKED) {
+            session.sessions().setState(booked.id(), Session.State.PLANNED);
+          }
+          return booked.id();
+        });
   }
 
   private static KeptPlan.Stop stop(PlannedStop stop, List<KeptPlan.Change> changes) {

@@ -12,7 +12,6 @@ import org.lightledger.geo.GeoPoint;
 import org.lightledger.session.Candidate;
 import org.lightledger.session.KeptPlan;
 import org.lightledger.session.Session;
-import org.lightledger.session.planner.OutfitWish;
 import org.lightledger.studio.PlanWish;
 
 /** Reads what the owner wishes of a plan from the fields of the planner's page. */
@@ -26,10 +25,8 @@ record PlanFields(PlanWish wish, List<Long> order) {
    * @return the wish; problems are noted in the fields, and then it is not to be used
    */
   static PlanFields read(Fields fields, Session booked, List<Candidate> candidates) {
-    int most = Math.min(OutfitWish.MOST_OUTFITS, booked.terms().outfitLimit());
-    long possible =
-        candidates.stream().filter(one -> one.choice() != Candidate.Choice.EXCLUDED).count();
-    int usual = (int) Math.max(1, Math.min(most, Math.min(possible, booked.terms().leastStops())));
+    int most = PlanWish.mostOutfits(booked);
+    PlanWish usual = PlanWish.usual(booked, candidates);
     Integer outfits = fields.whole("outfits", "Outfits", 1, most, "outfits");
     Integer change = fields.whole("change", "A change takes", 0, LONGEST_CHANGE_MIN, "minutes");
     GeoPoint place = fields.place("place", "Where it is");
@@ -38,9 +35,9 @@ record PlanFields(PlanWish wish, List<Long> order) {
     return new PlanFields(
         new PlanWish(
             "overcast".equals(fields.raw("sky")) ? Sky.OVERCAST : Sky.CLEAR,
-            outfits == null ? usual : outfits,
-            change == null ? OutfitWish.USUAL_CHANGE_MIN : change,
-            asked ? fields.ticked("tent") : true,
+            outfits == null ? usual.outfits() : outfits,
+            change == null ? usual.changeMinutes() : change,
+            asked ? fields.ticked("tent") : usual.tent(),
             new KeptPlan.Meeting(meeting, place)),
         order(fields, candidates));
   }
@@ -116,7 +113,7 @@ record PlanFields(PlanWish wish, List<Long> order) {
                         sky == wish.sky()))
             .toList(),
         String.valueOf(wish.outfits()),
-        Math.min(OutfitWish.MOST_OUTFITS, booked.terms().outfitLimit()),
+        PlanWish.mostOutfits(booked),
         String.valueOf(wish.changeMinutes()),
         wish.tent(),
         wish.meeting().words(),

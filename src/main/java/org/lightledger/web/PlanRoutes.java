@@ -124,16 +124,7 @@ final class PlanRoutes {
     }
     KeptPlan plan = PlanKeeping.of(planned.plan(), wish.wish().meeting(), byHand, planning.now());
     long id = asked.booked().id();
-    house
-        .ledger()
-        .write(
-            session -> {
-              session.plans().keep(id, plan);
-              if (asked.booked().state() == Session.State.BOOKED) {
-                session.sessions().setState(id, Session.State.PLANNED);
-              }
-              return id;
-            });
+    PlanKeeping.keep(house.ledger(), asked.booked(), plan);
     ctx.redirect("/sessions/" + id + "?saved=1#plan", HttpStatus.SEE_OTHER);
   }
 
