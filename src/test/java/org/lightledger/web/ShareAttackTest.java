@@ -19,6 +19,12 @@ import org.lightledger.share.ShareSubject;
  * Links that were never given out, that are over, or that were taken back; and what lies beyond.
  */
 class ShareAttackTest {
+  /**
+   * Of 1500 addresses in 4096 cells one shares the exhausted one's cell in three runs of ten; more
+   * than eight do in fewer than one of a hundred million (a Poisson count of mean 0.37).
+   */
+  private static final int IN_THE_SAME_CELL = 8;
+
   private static final String LETTERS =
       "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_";
 
@@ -85,9 +91,9 @@ class ShareAttackTest {
     }
 
     assertThat(held).containsOnlyKeys(404, 429).containsEntry(404, Limits.WRONG_LINKS);
-    assertThat(spread).containsOnlyKeys(404);
     assertThat(held.values().stream().mapToInt(n -> n).sum()).isEqualTo(1500);
-    assertThat(spread).containsEntry(404, 1500);
+    assertThat(spread.get(404)).isGreaterThanOrEqualTo(1500 - IN_THE_SAME_CELL);
+    assertThat(spread.get(404) + spread.getOrDefault(429, 0)).isEqualTo(1500);
     RawClient.Answer refused = clients.get("/s/" + token);
     assertThat(refused.status()).isEqualTo(429);
     assertThat(Integer.parseInt(refused.header("Retry-After").orElseThrow())).isBetween(1, 2);
