@@ -117,6 +117,23 @@ final class LedgerFile {
     }
   }
 
+  /** Rewrites the file from its live rows, and empties the write-ahead log into it. */
+  void scrub() {
+    try (Connection connection = connect(true);
+        Statement statement = connection.createStatement()) {
+      statement.execute("PRAGMA secure_delete = ON");
+      statement.execute("VACUUM");
+      if (number(statement, "PRAGMA wal_checkpoint(TRUNCATE)") != 0) {
+        throw new LedgerException(
+            LedgerException.Reason.BUSY,
+            "what was deleted is out of the ledger, but another program still reads from before and"
+                + " keeps a trace in the write-ahead log; close that program and do this again");
+      }
+    } catch (SQLException e) {
+      throw LedgerException.of(e);
+    }
+  }
+
   private SQLiteDataSource dataSource(boolean writing) {
     SQLiteConfig config = new SQLiteConfig();
     config.setBusyTimeout((int) BUSY_TIMEOUT.toMillis());

@@ -25,6 +25,8 @@ public final class LedgerSession {
     SHORTLISTS,
     SHORTLIST_ENTRIES,
     SHARES,
+    SHARE_PICKS,
+    OUTFIT_PICTURES,
     SETTINGS,
     ANCHORS,
     DROPPED_SPOTS,
@@ -63,6 +65,8 @@ public final class LedgerSession {
   private final FileStore files = new FileStore(this);
   private final ShortlistStore shortlists = new ShortlistStore(this);
   private final ShareStore shares = new ShareStore(this);
+  private final ReplyStore replies = new ReplyStore(this);
+  private final ClientRecords clientRecords = new ClientRecords(this);
   private final SettingStore settings = new SettingStore(this);
   private final CorrectionStore corrections = new CorrectionStore(this);
   private final GroupingStore grouping = new GroupingStore(this);
@@ -125,12 +129,30 @@ public final class LedgerSession {
   }
 
   /**
-   * The links by which clients see a shortlist.
+   * What lets clients see a shortlist or a session.
    *
    * @return their store
    */
   public ShareStore shares() {
     return shares;
+  }
+
+  /**
+   * All that is held about a client.
+   *
+   * @return what hands it over or erases it
+   */
+  public ClientRecords clientRecords() {
+    return clientRecords;
+  }
+
+  /**
+   * What clients sent back.
+   *
+   * @return their store
+   */
+  public ReplyStore replies() {
+    return replies;
   }
 
   /**

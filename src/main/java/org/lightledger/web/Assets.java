@@ -36,6 +36,8 @@ public final class Assets {
           Map.entry("attention.css", OWN + "attention.css"),
           Map.entry("lists.css", OWN + "lists.css"),
           Map.entry("share.css", OWN + "share.css"),
+          Map.entry("share.js", OWN + "share.js"),
+          Map.entry("sharing.css", OWN + "sharing.css"),
           Map.entry("sessions.css", OWN + "sessions.css"),
           Map.entry("draw.css", OWN + "draw.css"),
           Map.entry("outgoing.css", OWN + "outgoing.css"),
@@ -114,9 +116,9 @@ public final class Assets {
     ctx.contentType(asset.type()).result(asset.content());
   }
 
-  /** The content security policy's name for an inline style sheet with this content. */
-  static String styleHash(String css) {
-    return "'sha256-" + Base64.getEncoder().encodeToString(sha256(utf8(css))) + "'";
+  /** The content security policy's name for an inline style sheet or script with this content. */
+  static String inlineHash(String content) {
+    return "'sha256-" + Base64.getEncoder().encodeToString(sha256(utf8(content))) + "'";
   }
 
   private Asset asset(String name) {

@@ -20,6 +20,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.lightledger.field.FieldEntry;
 import org.lightledger.geo.Bearing;
+import org.lightledger.share.ShareSubject;
 import org.lightledger.shortlist.Shortlist;
 import org.lightledger.skyline.MeasuredSkyline;
 import org.lightledger.skyline.Skyline;
@@ -214,6 +215,26 @@ class SchemaTest extends LedgerTestBase {
     },
     {"UPDATE shares SET token_sha256 = 'x'", "token_sha256 must be 64 digits of 0-9 a-f"},
     {"UPDATE shares SET exact_positions = 2", "exact_positions must be 0 or 1"},
+    {"UPDATE shares SET shortlist_id = NULL", "a share must show a shortlist or a session"},
+    {"UPDATE shares SET session_id = 1", "a share must show a shortlist or a session"},
+    {
+      "UPDATE shares SET secret = 'x'",
+      "a share's secret and key_id must be 64 and 16 digits of 0-9 a-f"
+    },
+    {"UPDATE shares SET shows_plan = 2", "what a share shows must be 0 or 1"},
+    {
+      "UPDATE shares SET reply_words = printf('%4001s', '')",
+      "a share's words must be text of at most 4000 characters"
+    },
+    {"UPDATE shares SET seen_count = -1", "a share's counts must be whole numbers of 0 or more"},
+    {
+      "UPDATE share_picks SET words = printf('%2001s', '')",
+      "a pick must be a favourite or not, with words of at most 2000 characters"
+    },
+    {
+      "UPDATE outfit_pictures SET jpeg = x'89504e'",
+      "an outfit picture must be a JPEG with the time it was sent"
+    },
     {"UPDATE shares SET expires_ms = 'never'", "a share's times must be whole milliseconds"},
     {"UPDATE settings SET name = ''", "a setting's name must be text and not blank"},
     {"UPDATE settings SET value = x'41'", "a setting's value must be text"},
@@ -622,6 +643,12 @@ class SchemaTest extends LedgerTestBase {
             "SELECT id FROM shortlist_entries WHERE shortlist_id = ? ORDER BY place",
             "SELECT id FROM shortlist_entries WHERE spot_id = ?",
             "SELECT id FROM shares WHERE token_sha256 = ?",
+            "SELECT id FROM shares WHERE key_id = ?",
+            "SELECT id FROM shares WHERE session_id = ? ORDER BY created_ms DESC, id DESC",
+            "SELECT id FROM shares WHERE client_id = ?",
+            "SELECT id FROM share_picks WHERE share_id = ? ORDER BY spot_id",
+            "SELECT id FROM share_picks WHERE spot_id = ?",
+            "SELECT id FROM outfit_pictures WHERE share_id = ? ORDER BY id",
             "SELECT value FROM settings WHERE name = ?",
             "SELECT id FROM shots INDEXED BY shots_without_facing"
                 + " WHERE facing_deg IS NULL AND needs_attention = 0"
@@ -696,7 +723,7 @@ class SchemaTest extends LedgerTestBase {
                       List.of()));
           long list = session.shortlists().create("Ana and Luis", "");
           session.shortlists().add(list, new Shortlist.Entry(spot, null, null, ""));
-          session.shares().create(list, "abcdefghijklmnopqrstuv", true, Instant.EPOCH, null);
+          SessionSamples.share(session, ShareSubject.shortlist(list));
           session.settings().set("name", "value");
           session.grouping().anchor(spot, CHAPEL);
           session.traits().set(spot, Set.of(Trait.PARKING));

@@ -130,6 +130,13 @@ final class Browser implements AutoCloseable {
         Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", scheme))));
   }
 
+  /** Keeps what the page saves in a folder. */
+  void saveInto(Path folder) {
+    driver.executeCdpCommand(
+        "Browser.setDownloadBehavior",
+        Map.of("behavior", "allow", "downloadPath", folder.toAbsolutePath().toString()));
+  }
+
   void go(String path) {
     driver.get(path.startsWith("http") || path.startsWith("file:") ? path : address + path);
   }
