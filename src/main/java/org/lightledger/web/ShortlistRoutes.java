@@ -69,6 +69,7 @@ final class ShortlistRoutes {
                       shortlist.title(),
                       shortlist.message(),
                       ShortlistViews.entries(session, shortlist.id()),
+                      ShortlistViews.scouting(session, shortlist, house.clock().instant()),
                       sharing.links(session, shortlist.id()),
                       problems,
                       ctx.queryParam("saved") != null);
