@@ -10,6 +10,8 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.light.LightRules;
@@ -29,8 +31,14 @@ public final class ScoutingRun {
   /** More spots than this are no outing, and the search doubles with each. */
   public static final int MOST_SPOTS = 8;
 
-  private static final int SHORTEST_STAY_MINUTES = 5;
-  private static final int LONGEST_STAY_MINUTES = 240;
+  /** A visit takes at least so long. */
+  public static final int SHORTEST_STAY_MINUTES = 5;
+
+  /** A visit takes at most so long: own choice. */
+  public static final int LONGEST_STAY_MINUTES = 240;
+
+  /** A look around, some pictures and the walk from and to the car: own choice. */
+  public static final int USUAL_STAY_MINUTES = 15;
 
   private final SunEphemeris sun;
 
@@ -68,15 +76,50 @@ public final class ScoutingRun {
   public record Visit(
       int plan, Instant arrive, Instant leave, int driveMinutes, Rehearsal.Moment light) {}
 
+  /** Why a planned moment is not rehearsed on an outing. */
+  public enum Why {
+    /** Its sun is below civil twilight. */
+    SUN_DOWN("at the planned moment the sun is too far below the horizon to rehearse it"),
+    /** It is over before anybody could have been there. */
+    OVER("it is planned for before that outing"),
+    /** It never has that direct sun or shade in the free hours. */
+    OTHER_LIGHT("no moment of your free hours that day is in the same light"),
+    /** There are such moments, and the other visits and drives leave none of them. */
+    NO_TIME("its moments in the same light do not fit in with the other visits and drives");
+
+    private final String label;
+
+    Why(String label) {
+      this.label = label;
+    }
+
+    /**
+     * The words on screens.
+     *
+     * @return for example "it is planned for before that outing"
+     */
+    public String label() {
+      return label;
+    }
+  }
+
+  /**
+   * A planned moment that is not rehearsed.
+   *
+   * @param plan its place in the list of plans
+   * @param why what keeps it out
+   */
+  public record Left(int plan, Why why) {}
+
   /**
    * An outing.
    *
    * @param day the local day
    * @param visits in order
-   * @param left the places of the plans that can not be rehearsed on it
+   * @param left the plans that can not be rehearsed on it, in their order
    * @param meanGapDeg the mean of the sun gaps, degrees
    */
-  public record Run(LocalDate day, List<Visit> visits, List<Integer> left, double meanGapDeg) {
+  public record Run(LocalDate day, List<Visit> visits, List<Left> left, double meanGapDeg) {
     /** Keeps own copies. */
     public Run {
       visits = List.copyOf(visits);
@@ -87,8 +130,10 @@ public final class ScoutingRun {
   /**
    * Finds the best outing of each free day.
    *
-   * @param plans the planned moments, at most {@value #MOST_SPOTS}, each of another spot
+   * @param plans the planned moments, at most {@value #MOST_SPOTS}; a spot that is planned for
+   *     twice is visited twice
    * @param free when the owner could scout, on the clock of the first plan's place
+   * @param now no visit begins before it
    * @param stayMinutes how long each visit takes, minutes in [5, 240]
    * @param drives how long the drives take
    * @return those that rehearse most first, among them the smallest mean gap, of equal ones the
@@ -96,7 +141,11 @@ public final class ScoutingRun {
    * @throws IllegalArgumentException naming what was found and what was expected
    */
   public List<Run> runs(
-      List<Rehearsal.Plan> plans, Rehearsal.Free free, int stayMinutes, Drives drives) {
+      List<Rehearsal.Plan> plans,
+      Rehearsal.Free free,
+      Instant now,
+      int stayMinutes,
+      Drives drives) {
     if (plans.isEmpty() || plans.size() > MOST_SPOTS) {
       throw new IllegalArgumentException(
           "expected 1 to " + MOST_SPOTS + " moments to rehearse, found " + plans.size());
@@ -123,7 +172,10 @@ public final class ScoutingRun {
     for (LocalDate day = free.first(); !day.isAfter(free.last()); day = day.plusDays(1)) {
       if (free.weekdays().contains(day.getDayOfWeek())) {
         List<Instant> starts =
-            Moments.of(new TimeOfDay.Clock(free.from(), free.to()), day, zone, STEP_MINUTES * 60L);
+            Moments.of(new TimeOfDay.Clock(free.from(), free.to()), day, zone, STEP_MINUTES * 60L)
+                .stream()
+                .filter(start -> !start.isBefore(now))
+                .toList();
         Run best = outing.best(day, starts);
         if (best != null) {
           runs.add(best);
@@ -152,22 +204,41 @@ public final class ScoutingRun {
       }
       List<OutingSearch.Visited> visited =
           new OutingSearch(gaps, steps(stayMinutes), this::steps).best();
-      return visited.isEmpty() ? null : run(day, starts, visited);
+      return visited.isEmpty() ? null : run(day, starts, visited, gaps);
     }
 
-    private Run run(LocalDate day, List<Instant> starts, List<OutingSearch.Visited> visited) {
+    private Run run(
+        LocalDate day, List<Instant> starts, List<OutingSearch.Visited> visited, double[][] gaps) {
       List<Visit> visits = new ArrayList<>();
-      List<Integer> left = new ArrayList<>(IntStream.range(0, plans.size()).boxed().toList());
+      Set<Integer> left = new TreeSet<>(IntStream.range(0, plans.size()).boxed().toList());
       double sumDeg = 0;
       int before = -1;
       for (OutingSearch.Visited next : visited) {
         Visit visit = visit(next.plan(), starts.get(next.time()), before);
         visits.add(visit);
-        left.remove(Integer.valueOf(next.plan()));
+        left.remove(next.plan());
         sumDeg += visit.light().sunGapDeg();
         before = next.plan();
       }
-      return new Run(day, visits, left, sumDeg / visits.size());
+      return new Run(
+          day,
+          visits,
+          left.stream().map(plan -> new Left(plan, why(plan, starts.get(0), gaps[plan]))).toList(),
+          sumDeg / visits.size());
+    }
+
+    private Why why(int plan, Instant firstStart, double[] gaps) {
+      if (isDown(plan)) {
+        return Why.SUN_DOWN;
+      }
+      if (firstStart.plus(Duration.ofMinutes(stayMinutes)).isAfter(plans.get(plan).at())) {
+        return Why.OVER;
+      }
+      return Arrays.stream(gaps).allMatch(Double::isInfinite) ? Why.OTHER_LIGHT : Why.NO_TIME;
+    }
+
+    private boolean isDown(int plan) {
+      return planned.get(plan).geometricAltitudeDeg() < LightRules.TWILIGHT_DOWN_TO_DEG;
     }
 
     /**
@@ -176,7 +247,7 @@ public final class ScoutingRun {
     private double[] gaps(int plan, List<Instant> starts) {
       double[] gaps = new double[starts.size()];
       Arrays.fill(gaps, Double.POSITIVE_INFINITY);
-      if (planned.get(plan).geometricAltitudeDeg() < LightRules.TWILIGHT_DOWN_TO_DEG) {
+      if (isDown(plan)) {
         return gaps;
       }
       Rehearsal.Plan wanted = plans.get(plan);

@@ -8,6 +8,7 @@ import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -16,11 +17,14 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.ask.QuestionText;
 import org.lightledger.ask.Rehearsal;
+import org.lightledger.ask.ScoutingRun;
 import org.lightledger.ask.TimeOfDay;
 import org.lightledger.skyline.Skyline;
 import org.lightledger.spot.Spot;
 import org.lightledger.store.Ledger;
 import org.lightledger.store.StoredSkyline;
+import org.lightledger.studio.RegionRoads;
+import org.lightledger.studio.Scouting;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
@@ -28,21 +32,27 @@ import picocli.CommandLine.Option;
     name = "rehearse",
     description = {
       "Finds earlier days and hours whose sun is most like that of a planned moment:",
-      "when to scout."
+      "when to scout. Several pairs of --spot and --for are rehearsed in one outing each day."
     })
 final class RehearseVerb extends Verb {
   private static final DateTimeFormatter MOMENT =
       DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
   @Option(names = "--spot", required = true, paramLabel = "ID", description = "The spot's number.")
-  private long spotId;
+  private List<Long> spotIds = List.of();
 
   @Option(
       names = "--for",
       required = true,
       paramLabel = "LOCALTIME",
       description = "The planned moment at the spot, such as 2026-12-12T17:00.")
-  private String planned;
+  private List<String> planned = List.of();
+
+  @Option(
+      names = "--stay",
+      paramLabel = "MIN",
+      description = "Minutes at each of several spots; 15 if not given.")
+  private @Nullable Integer stayMinutes;
 
   @Option(
       names = "--from",
@@ -79,29 +89,76 @@ final class RehearseVerb extends Verb {
 
   @Override
   public Integer call() {
+    if (spotIds.size() != planned.size()) {
+      throw new IllegalArgumentException(
+          "expected a --for with each --spot, found "
+              + spotIds.size()
+              + " of --spot and "
+              + planned.size()
+              + " of --for");
+    }
+    if (spotIds.size() > 1) {
+      return outings();
+    }
+    if (stayMinutes != null) {
+      throw new IllegalArgumentException(
+          "--stay: expected several pairs of --spot and --for, found one; leave --stay out");
+    }
     try (Ledger ledger = open()) {
       makeSkylines(ledger);
-      Spot spot = spot(ledger, spotId);
-      ZoneId zone = zoneOf(spot);
-      Skyline skyline =
-          ledger
-              .read(session -> session.skylines().find(spotId))
-              .map(StoredSkyline::skyline)
-              .orElse(null);
-      Rehearsal rehearsal = new Rehearsal(services.sun());
-      Instant at = plannedAt(zone);
+      Scouting.Stop stop = stop(ledger, spotIds.get(0), planned.get(0));
       List<Rehearsal.Moment> moments =
-          rehearsal
-              .moments(new Rehearsal.Plan(spot.position(), zone, skyline, at), free(at, zone))
-              .stream()
-              .limit(limit)
-              .toList();
+          new Rehearsal(services.sun())
+                  .moments(
+                      new Rehearsal.Plan(
+                          stop.spot().position(), stop.zone(), stop.skyline(), stop.at()),
+                      free(stop.at(), stop.zone()))
+                  .stream()
+                  .limit(limit)
+                  .toList();
       print(() -> moments.stream().map(RehearseVerb::json).toList(), () -> text(moments));
     }
     return 0;
   }
 
-  private Instant plannedAt(ZoneId zone) {
+  private Integer outings() {
+    try (Ledger ledger = open();
+        RegionRoads roads = new RegionRoads(ledger)) {
+      makeSkylines(ledger);
+      List<Scouting.Stop> stops = new ArrayList<>();
+      for (int i = 0; i < spotIds.size(); i++) {
+        stops.add(stop(ledger, spotIds.get(i), planned.get(i)));
+      }
+      Scouting scouting = ledger.read(session -> new Scouting(stops, roads.drives(session)));
+      Scouting.Stop earliest = scouting.stops().get(0);
+      List<ScoutingRun.Run> runs =
+          scouting
+              .runs(
+                  services.sun(),
+                  free(earliest.at(), earliest.zone()),
+                  first == null ? services.clock().instant() : Instant.MIN,
+                  stayMinutes == null ? ScoutingRun.USUAL_STAY_MINUTES : stayMinutes)
+              .stream()
+              .limit(limit)
+              .toList();
+      OutingOutput output = new OutingOutput(scouting);
+      print(() -> runs.stream().map(output::json).toList(), () -> output.text(runs));
+    }
+    return 0;
+  }
+
+  private static Scouting.Stop stop(Ledger ledger, long spotId, String local) {
+    Spot spot = spot(ledger, spotId);
+    ZoneId zone = zoneOf(spot);
+    Skyline skyline =
+        ledger
+            .read(session -> session.skylines().find(spotId))
+            .map(StoredSkyline::skyline)
+            .orElse(null);
+    return new Scouting.Stop(spot, zone, skyline, plannedAt(local, zone));
+  }
+
+  private static Instant plannedAt(String planned, ZoneId zone) {
     LocalDateTime local;
     try {
       local = LocalDateTime.parse(planned);

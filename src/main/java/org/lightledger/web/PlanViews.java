@@ -1,5 +1,6 @@
 package org.lightledger.web;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -39,6 +40,17 @@ final class PlanViews {
             + (plan.sky() == Sky.OVERCAST ? "an overcast sky, " : "a clear sky, ")
             + Words.moment(plan.madeAt().atZone(zone).toOffsetDateTime()),
         plan.stops().stream().map(stop -> stop(session, plan.sky(), stop, zone)).toList());
+  }
+
+  /** The middle of the pictures at each stop is rehearsed. */
+  static @Nullable ScoutingLink scouting(LedgerSession session, KeptPlan plan, Instant now) {
+    List<ScoutingLink.Moment> moments = new ArrayList<>();
+    for (KeptPlan.Stop stop : plan.stops()) {
+      Spot spot = session.spots().find(stop.spotId()).orElseThrow();
+      Duration half = Duration.between(stop.shootFrom(), stop.shootUntil()).dividedBy(2);
+      moments.add(new ScoutingLink.Moment(spot, stop.shootFrom().plus(half)));
+    }
+    return ScoutingLink.of(moments, now, 1);
   }
 
   private static String meeting(LedgerSession session, KeptPlan plan) {

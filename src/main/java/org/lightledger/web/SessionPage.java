@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param brief what it is to be
  * @param candidates the spots that it may stop at
  * @param plan the kept plan, or null for none
+ * @param scouting how its stops are rehearsed, or null when none is to come
  * @param answers what the client answered
  * @param packing what is packed
  * @param after the shots of a session that has been, or null
@@ -32,6 +33,7 @@ public record SessionPage(
     Brief brief,
     CandidatesView candidates,
     @Nullable PlanPart plan,
+    @Nullable ScoutingLink scouting,
     List<Answered> answers,
     PackPart packing,
     @Nullable AfterPart after,

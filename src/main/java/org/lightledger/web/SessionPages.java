@@ -81,6 +81,7 @@ final class SessionPages {
         brief(booked.brief(), sent),
         candidates.view(ctx, session, booked, hours.orElse(null), liked, sent),
         plan.map(kept -> plans.part(session, booked, kept)).orElse(null),
+        plan.map(kept -> PlanViews.scouting(session, kept, house.clock().instant())).orElse(null),
         answered(session.questionnaire().questions(), answers, booked.zone(), sent),
         packing(session, booked.id(), sent),
         booked.state() == Session.State.DONE

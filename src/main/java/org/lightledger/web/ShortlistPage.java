@@ -11,6 +11,7 @@ import org.lightledger.web.chart.Svg;
  * @param title the owner's title; the client sees it
  * @param message words to the client
  * @param entries the proposed spots, in order
+ * @param scouting how its moments are rehearsed in one outing, or null for fewer than two to come
  * @param share what clients see of it and sent back
  * @param problems what was wrong with a form
  * @param saved whether a form has just been saved
@@ -20,6 +21,7 @@ public record ShortlistPage(
     String title,
     String message,
     List<Entry> entries,
+    @Nullable ScoutingLink scouting,
     ShareSide share,
     List<FieldProblem> problems,
     boolean saved) {

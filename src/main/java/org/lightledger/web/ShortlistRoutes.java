@@ -70,6 +70,7 @@ final class ShortlistRoutes {
                       shortlist.title(),
                       shortlist.message(),
                       ShortlistViews.entries(session, shortlist.id()),
+                      ShortlistViews.scouting(session, shortlist, house.clock().instant()),
                       sharing.side(session, ShareSubject.shortlist(shortlist.id())),
                       problems,
                       ctx.queryParam("saved") != null);

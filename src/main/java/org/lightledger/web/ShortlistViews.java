@@ -1,5 +1,6 @@
 package org.lightledger.web;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -43,6 +44,23 @@ final class ShortlistViews {
       entries.add(entry(session, entry.id(), entry.entry(), entries.size() + 1, stored.size()));
     }
     return entries;
+  }
+
+  /** The middle of each window is rehearsed. */
+  static @Nullable ScoutingLink scouting(LedgerSession session, Shortlist list, Instant now) {
+    List<ScoutingLink.Moment> moments = new ArrayList<>();
+    for (Shortlist.Entry entry : list.entries()) {
+      Shortlist.Moment moment = entry.moment();
+      if (moment != null) {
+        Instant from = moment.from().toInstant();
+        Instant middle = from.plus(Duration.between(from, moment.to().toInstant()).dividedBy(2));
+        session
+            .spots()
+            .find(entry.spotId())
+            .ifPresent(spot -> moments.add(new ScoutingLink.Moment(spot, middle)));
+      }
+    }
+    return ScoutingLink.of(moments, now, 2);
   }
 
   private static ShortlistPage.Entry entry(

@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.time.LocalTime;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
@@ -62,7 +63,8 @@ class ScoutingRunTest {
               LocalTime.of(16 + random.nextInt(2), random.nextInt(60)));
 
       List<ScoutingRun.Run> runs =
-          new ScoutingRun(SUN).runs(plans, free, STAY, (from, to) -> minutes[from][to]);
+          new ScoutingRun(SUN)
+              .runs(plans, free, Instant.MIN, STAY, (from, to) -> minutes[from][to]);
 
       Best best = new Best(plans, minutes, free);
       best.search(new ArrayList<>(), free.first().atTime(free.from()).atZone(ZONE), 0);
@@ -190,6 +192,7 @@ class ScoutingRunTest {
             .runs(
                 List.of(plan),
                 Rehearsal.Free.always(LocalDate.of(2026, 11, 25), LocalDate.of(2026, 12, 12)),
+                Instant.MIN,
                 20,
                 (from, to) -> 0);
     assertThat(runs).hasSize(18);
@@ -197,14 +200,69 @@ class ScoutingRunTest {
     assertThat(runs.get(0).meanGapDeg()).isLessThan(1.0);
   }
 
+  /** One of two that can only be seen at the same time, one over, one without any sun. */
+  @Test
+  void whatIsLeftOutSaysWhy() {
+    LocalDate day = LocalDate.of(2026, 12, 10);
+    Rehearsal.Free free =
+        new Rehearsal.Free(
+            day, day, Set.of(day.getDayOfWeek()), LocalTime.of(17, 0), LocalTime.of(17, 40));
+    List<Rehearsal.Plan> plans =
+        List.of(
+            planned(day.plusDays(2).atTime(17, 10), null),
+            planned(day.plusDays(2).atTime(17, 11), null),
+            planned(day.atTime(17, 10), null),
+            planned(day.plusDays(2).atTime(22, 0), null),
+            planned(day.plusDays(2).atTime(13, 0), wall()));
+    ScoutingRun.Run run =
+        new ScoutingRun(SUN).runs(plans, free, Instant.MIN, 20, (from, to) -> 30).get(0);
+
+    assertThat(run.visits()).hasSize(1);
+    assertThat(run.left())
+        .extracting(ScoutingRun.Left::why)
+        .containsExactly(
+            ScoutingRun.Why.NO_TIME,
+            ScoutingRun.Why.OVER,
+            ScoutingRun.Why.SUN_DOWN,
+            ScoutingRun.Why.OTHER_LIGHT);
+  }
+
+  @Test
+  void noVisitBeginsInThePast() {
+    LocalDate today = LocalDate.of(2026, 12, 10);
+    Instant now = today.atTime(16, 32).atZone(ZONE).toInstant();
+    Rehearsal.Plan plan = planned(today.plusDays(5).atTime(15, 0), null);
+    List<ScoutingRun.Run> runs =
+        new ScoutingRun(SUN)
+            .runs(List.of(plan), Rehearsal.Free.always(today, today), now, STAY, (from, to) -> 0);
+
+    assertThat(runs).hasSize(1);
+    assertThat(runs.get(0).visits().get(0).arrive().atZone(ZONE).toLocalTime())
+        .isEqualTo(LocalTime.of(16, 35));
+  }
+
+  private static Rehearsal.Plan planned(LocalDateTime at, Skyline skyline) {
+    return new Rehearsal.Plan(
+        new GeoPoint(41.93, -6.42), ZONE, skyline, at.atZone(ZONE).toInstant());
+  }
+
+  /** Hides the low sun of the afternoon, and lets that of midday through. */
+  private static Skyline wall() {
+    SkylineBuilder builder = new SkylineBuilder();
+    for (int step = 0; step < Skyline.STEPS; step++) {
+      builder.set(step, 20, 0.4, SkylineSource.TERRAIN, Set.of());
+    }
+    return builder.build();
+  }
+
   @Test
   void whatIsNoOutingIsRefused() {
     Rehearsal.Free free = Rehearsal.Free.always(LocalDate.of(2026, 5, 1), LocalDate.of(2026, 5, 2));
     ScoutingRun search = new ScoutingRun(SUN);
-    assertThatThrownBy(() -> search.runs(List.of(), free, STAY, (from, to) -> 0))
+    assertThatThrownBy(() -> search.runs(List.of(), free, Instant.MIN, STAY, (from, to) -> 0))
         .hasMessage("expected 1 to 8 moments to rehearse, found 0");
     Rehearsal.Plan plan = new Rehearsal.Plan(new GeoPoint(0, 0), ZONE, null, Instant.EPOCH);
-    assertThatThrownBy(() -> search.runs(List.of(plan), free, 4, (from, to) -> 0))
+    assertThatThrownBy(() -> search.runs(List.of(plan), free, Instant.MIN, 4, (from, to) -> 0))
         .hasMessage("expected a stay of 5 to 240 minutes, found 4");
   }
 }

@@ -118,6 +118,10 @@ class SessionBrowserTest {
       browser.go("/sessions/2?find=1&light=front&light=side&light=backlit&light=rim");
       browser.run("document.querySelectorAll('details').forEach(d => { d.open = true; })");
       browser.look("session-page");
+      browser.go(ScoutingRunRoutesTest.TWO + "&stop=3@2026-12-10T23:00");
+      browser.look("session-scouting-run");
+      browser.go("/scouting-run?stop=Mill&after=18:00&before=9:00");
+      browser.look("session-scouting-run-refused");
       browser.go("/studio");
       browser.look("session-studio");
       browser.go("/spots/1");
