@@ -122,6 +122,14 @@ class SessionBrowserTest {
       browser.look("session-scouting-run");
       browser.go("/scouting-run?stop=Mill&after=18:00&before=9:00");
       browser.look("session-scouting-run-refused");
+      browser.go("/sessions/2/plan?sky=clear&outfits=1&order=2");
+      browser.look("session-planner");
+      browser.go("/sessions/1/messages");
+      browser.look("session-messages");
+      browser.go("/settings/messages");
+      browser.look("session-message-settings");
+      browser.go("/sessions/1/call-sheet");
+      browser.look("session-call-sheet");
       browser.go("/studio");
       browser.look("session-studio");
       browser.go("/spots/1");
