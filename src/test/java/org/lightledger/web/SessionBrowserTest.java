@@ -120,8 +120,6 @@ class SessionBrowserTest {
       browser.look("session-page");
       browser.go(ScoutingRunRoutesTest.TWO + "&stop=3@2026-12-10T23:00");
       browser.look("session-scouting-run");
-      browser.go("/scouting-run?stop=Mill&after=18:00&before=9:00");
-      browser.look("session-scouting-run-refused");
       browser.go("/studio");
       browser.look("session-studio");
       browser.go("/spots/1");
