@@ -11,6 +11,7 @@ import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.light.LightClass;
+import org.lightledger.light.SunCare;
 import org.lightledger.skyline.Skyline;
 import org.lightledger.sun.SunCurve;
 import org.lightledger.sun.SunDirection;
@@ -37,6 +38,16 @@ public record StayLight(
     @Nullable Boolean directSun,
     @Nullable OffsetDateTime directUntil,
     ExpectedLight expected) {
+
+  /**
+   * Whether one looks towards a low sun at some time of the stay.
+   *
+   * @return true when the warning of the sun is due
+   */
+  public boolean needsSunCare() {
+    double lowestDeg = Math.min(sunAtStart.apparentAltitudeDeg(), sunAtEnd.apparentAltitudeDeg());
+    return spans.stream().anyMatch(span -> SunCare.isDue(span.light(), lowestDeg));
+  }
 
   /**
    * A class of light and the window in which it holds.

@@ -20,7 +20,7 @@ import picocli.CommandLine.Parameters;
     name = "client",
     description = "Who is photographed.",
     mixinStandardHelpOptions = true,
-    synopsisSubcommandLabel = "add|list|show")
+    synopsisSubcommandLabel = "add|list|show|export|erase")
 final class ClientVerb implements Runnable {
   @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
 
@@ -28,13 +28,15 @@ final class ClientVerb implements Runnable {
     return new CommandLine(new ClientVerb())
         .addSubcommand(new Add(services))
         .addSubcommand(new All(services))
-        .addSubcommand(new Show(services));
+        .addSubcommand(new Show(services))
+        .addSubcommand(new ClientData.Export(services))
+        .addSubcommand(new ClientData.Erase(services));
   }
 
   @Override
   public void run() {
     throw new CommandLine.ParameterException(
-        spec.commandLine(), "expected one of add, list, show, found none");
+        spec.commandLine(), "expected one of add, list, show, export, erase, found none");
   }
 
   /** The client of a number. */

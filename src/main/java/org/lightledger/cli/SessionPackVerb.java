@@ -35,12 +35,12 @@ final class SessionPackVerb extends Verb {
 
   @Override
   public Integer call() {
-    @Nullable Instant doneAt = undo ? null : services.clock().instant();
+    Instant now = services.clock().instant();
     try (Ledger ledger = open()) {
       ledger.change(
           session -> {
             SessionVerb.session(session, id);
-            items.forEach(item -> session.packing().tick(id, item, doneAt));
+            items.forEach(item -> session.packing().tick(id, item, !undo, now));
             if (words != null) {
               session.packing().add(id, words.strip());
             }

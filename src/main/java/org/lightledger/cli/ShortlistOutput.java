@@ -1,5 +1,6 @@
 package org.lightledger.cli;
 
+import java.time.Instant;
 import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -42,12 +43,14 @@ final class ShortlistOutput {
   }
 
   static Map<String, @Nullable Object> json(Share share, String path) {
+    Instant expires = share.terms().expiresAt();
     return Json.fields()
         .put("shareId", share.id())
-        .put("shortlistId", share.shortlistId())
+        .put("shortlistId", share.subject().isSession() ? null : share.subject().id())
+        .put("sessionId", share.subject().isSession() ? share.subject().id() : null)
         .put("path", path)
-        .put("exactPositions", share.exactPositions())
-        .put("expiresAt", share.expiresAt() == null ? null : share.expiresAt().toString())
+        .put("exactPositions", share.terms().exactPositions())
+        .put("expiresAt", expires == null ? null : expires.toString())
         .map();
   }
 }

@@ -175,7 +175,7 @@ public final class DemoStudio {
       session.packing().add(id, "Ladder");
       session.packing().add(id, "Plastic sheet for the cello");
       List<PackItem> items = session.packing().items(id);
-      session.packing().tick(id, items.get(0).id(), now);
+      session.packing().tick(id, items.get(0).id(), true, now);
     }
 
     /** A couple, weeks ahead. */

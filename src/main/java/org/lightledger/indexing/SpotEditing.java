@@ -13,6 +13,7 @@ import org.lightledger.geo.GeoPoint;
 import org.lightledger.geo.Geodesy;
 import org.lightledger.shot.zone.ZoneLookup;
 import org.lightledger.spot.Facing;
+import org.lightledger.spot.Hazard;
 import org.lightledger.spot.Spot;
 import org.lightledger.store.GroupingStore;
 import org.lightledger.store.GroupingStore.Anchor;
@@ -65,6 +66,9 @@ public final class SpotEditing {
     grouping.anchor(spotId, spot(spotId).position());
     session.spots().update(withWordsOf(spot(spotId), other));
     session.spots().setFacings(spotId, ownFacings(spot, other), Facing.Origin.OWNER);
+    Set<Hazard> hazards = session.hazards().of(spotId);
+    hazards.addAll(session.hazards().of(otherId));
+    session.hazards().set(spotId, hazards);
     session.spots().delete(otherId);
     SpotPlacing.learnFacings(session, spotId);
   }

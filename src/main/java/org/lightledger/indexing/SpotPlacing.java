@@ -246,6 +246,7 @@ public final class SpotPlacing {
         session.spots().find(spotId).filter(SpotPlacing::isAsMade).isPresent()
             && session.shots().countOfSpot(spotId) == 0
             && session.shortlists().titlesWith(spotId).isEmpty()
+            && session.hazards().of(spotId).isEmpty()
             && session.grouping().anchors(spotId).isEmpty()
             && !session.grouping().isByOwner(spotId);
     if (needless) {

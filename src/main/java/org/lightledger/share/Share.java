@@ -4,30 +4,34 @@ import java.time.Instant;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A link that lets a client see a shortlist.
+ * What lets a client see a shortlist or a session, by a link or by a file.
  *
  * @param id the ledger's number of the share
- * @param shortlistId what it shows
+ * @param subject what it shows
+ * @param terms what of it, and until when
  * @param token the secret part of the link
- * @param exactPositions whether the client may see where the spots lie
+ * @param keys the share's own keys, by which a returned file is known
  * @param createdAt when it was made
- * @param expiresAt when it stops working, or null for never
  * @param revokedAt when the owner took it back, or null while it stands
- * @param seenAt when it was last opened, or null when it never was
+ * @param seen how often and when the client opened it
+ * @param repliedAt when something came back last, or null when nothing has
+ * @param readAt when the owner last read what came back, or null
  */
 public record Share(
     long id,
-    long shortlistId,
+    ShareSubject subject,
+    ShareTerms terms,
     String token,
-    boolean exactPositions,
+    ShareKeys keys,
     Instant createdAt,
-    @Nullable Instant expiresAt,
     @Nullable Instant revokedAt,
-    @Nullable Instant seenAt) {
+    Seen seen,
+    @Nullable Instant repliedAt,
+    @Nullable Instant readAt) {
 
-  /** Whether a link works. */
+  /** Whether a share works. */
   public enum State {
-    /** It shows the shortlist. */
+    /** It shows what it is for. */
     OPEN,
     /** Its time is over. */
     EXPIRED,
@@ -36,7 +40,19 @@ public record Share(
   }
 
   /**
-   * Whether the link works.
+   * How often and when a client opened a link.
+   *
+   * @param count how often, 0 or more
+   * @param first when first, or null when never
+   * @param last when last, or null when never
+   */
+  public record Seen(int count, @Nullable Instant first, @Nullable Instant last) {
+    /** Not opened yet. */
+    public static final Seen NEVER = new Seen(0, null, null);
+  }
+
+  /**
+   * Whether the share works.
    *
    * @param now the present
    * @return its state
@@ -45,12 +61,22 @@ public record Share(
     if (revokedAt != null && !now.isBefore(revokedAt)) {
       return State.REVOKED;
     }
-    return expiresAt != null && !now.isBefore(expiresAt) ? State.EXPIRED : State.OPEN;
+    Instant expires = terms.expiresAt();
+    return expires != null && !now.isBefore(expires) ? State.EXPIRED : State.OPEN;
   }
 
-  /** Tells everything but the secret, so that it ends in no log. */
+  /**
+   * Whether something came back that the owner has not read.
+   *
+   * @return true until the owner says that it was read
+   */
+  public boolean hasNews() {
+    return repliedAt != null && (readAt == null || repliedAt.isAfter(readAt));
+  }
+
+  /** Tells everything but the secrets, so that they end in no log. */
   @Override
   public String toString() {
-    return "Share[id=" + id + ", shortlistId=" + shortlistId + "]";
+    return "Share[id=" + id + ", subject=" + subject + "]";
   }
 }

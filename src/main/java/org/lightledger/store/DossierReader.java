@@ -5,6 +5,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.session.Client;
 import org.lightledger.session.KeptPlan;
@@ -44,6 +46,8 @@ public final class DossierReader {
         plan,
         spots,
         spots.isEmpty() ? Map.of() : ledger.skylines().ofSpots(spots.keySet()),
+        spots.keySet().stream()
+            .collect(Collectors.toMap(Function.identity(), id -> ledger.hazards().of(id))),
         ledger.questionnaire().questions(),
         ledger.questionnaire().answers(session.id()),
         ledger.packing().items(session.id()));

@@ -69,12 +69,15 @@ public final class DriveStore {
    * @param toSpotId where it ends
    */
   public void remove(long fromSpotId, long toSpotId) {
-    session.changing(LedgerSession.Content.DRIVES);
-    session
-        .call("DELETE FROM drives WHERE from_spot_id = ? AND to_spot_id = ?")
-        .integer(fromSpotId)
-        .integer(toSpotId)
-        .run();
+    int removed =
+        session
+            .call("DELETE FROM drives WHERE from_spot_id = ? AND to_spot_id = ?")
+            .integer(fromSpotId)
+            .integer(toSpotId)
+            .run();
+    if (removed > 0) {
+      session.changing(LedgerSession.Content.DRIVES);
+    }
   }
 
   /**
@@ -137,8 +140,9 @@ public final class DriveStore {
    * @param spotId the spot
    */
   public void removeHours(long spotId) {
-    session.changing(LedgerSession.Content.SPOT_HOURS);
-    session.call("DELETE FROM spot_hours WHERE spot_id = ?").integer(spotId).run();
+    if (session.call("DELETE FROM spot_hours WHERE spot_id = ?").integer(spotId).run() > 0) {
+      session.changing(LedgerSession.Content.SPOT_HOURS);
+    }
   }
 
   private static OwnDrive readDrive(Row row) throws SQLException {

@@ -419,6 +419,13 @@ public final class GroupingStore {
                     .map(facing -> facing.bearing().trueDeg() + " " + facing.spreadDeg())
                     .toList()))
         .run();
+    session
+        .call(
+            "UPDATE dropped_spots SET hazards = (SELECT json_group_array(hazard) FROM spot_hazards"
+                + " WHERE spot_id = ?) WHERE id = ?")
+        .integer(spot.id())
+        .integer(spot.id())
+        .run();
     anchor(spot.id(), spot.position());
     session
         .call("UPDATE anchors SET (spot_id, dropped_spot_id) = (NULL, ?) WHERE spot_id = ?")
@@ -468,6 +475,13 @@ public final class GroupingStore {
     session
         .call("UPDATE shots SET (spot_id, dropped_spot_id) = (?, NULL) WHERE dropped_spot_id = ?")
         .integer(id)
+        .integer(id)
+        .run();
+    session.changing(LedgerSession.Content.SPOT_HAZARDS);
+    session
+        .call(
+            "INSERT INTO spot_hazards (spot_id, hazard)"
+                + " SELECT d.id, h.value FROM dropped_spots d, json_each(d.hazards) h WHERE d.id = ?")
         .integer(id)
         .run();
     session.call("DELETE FROM dropped_spots WHERE id = ?").integer(id).run();

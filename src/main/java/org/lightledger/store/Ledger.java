@@ -225,6 +225,28 @@ public final class Ledger implements AutoCloseable {
     change(LedgerSession::rebuildSpatialIndexes);
   }
 
+  /**
+   * Writes the whole ledger anew, so that nothing of what was deleted stays in its file or in its
+   * write-ahead log. It takes as long as copying the file, and as much room again meanwhile.
+   *
+   * @throws LedgerException when another program keeps the ledger busy
+   */
+  public void scrub() {
+    writing.lock();
+    try {
+      requireOpen();
+      LedgerSession session = writer;
+      writer = null;
+      if (session != null) {
+        close(session);
+      }
+      closeIdle();
+      file.scrub();
+    } finally {
+      writing.unlock();
+    }
+  }
+
   /** Waits for a write under way, then closes. Reads under way end undisturbed. */
   @Override
   public void close() {

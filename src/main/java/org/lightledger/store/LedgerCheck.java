@@ -136,6 +136,8 @@ public final class LedgerCheck {
                 "shortlists",
                 "shortlist_entries",
                 "shares",
+                "share_picks",
+                "outfit_pictures",
                 "settings",
                 "corrections",
                 "corrected_shots",

@@ -21,7 +21,7 @@ import org.sqlite.SQLiteDataSource;
 /** The file of a ledger: how it is opened and brought to the current schema. */
 final class LedgerFile {
   /** The newest migration in schema/. */
-  static final int SCHEMA_VERSION = 9;
+  static final int SCHEMA_VERSION = 11;
 
   static final String NAME = "ledger.gpkg";
 
@@ -112,6 +112,23 @@ final class LedgerFile {
         throw e;
       }
       return connection;
+    } catch (SQLException e) {
+      throw LedgerException.of(e);
+    }
+  }
+
+  /** Rewrites the file from its live rows, and empties the write-ahead log into it. */
+  void scrub() {
+    try (Connection connection = connect(true);
+        Statement statement = connection.createStatement()) {
+      statement.execute("PRAGMA secure_delete = ON");
+      statement.execute("VACUUM");
+      if (number(statement, "PRAGMA wal_checkpoint(TRUNCATE)") != 0) {
+        throw new LedgerException(
+            LedgerException.Reason.BUSY,
+            "what was deleted is out of the ledger, but another program still reads from before and"
+                + " keeps a trace in the write-ahead log; close that program and do this again");
+      }
     } catch (SQLException e) {
       throw LedgerException.of(e);
     }

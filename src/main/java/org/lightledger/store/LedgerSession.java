@@ -25,6 +25,8 @@ public final class LedgerSession {
     SHORTLISTS,
     SHORTLIST_ENTRIES,
     SHARES,
+    SHARE_PICKS,
+    OUTFIT_PICTURES,
     SETTINGS,
     ANCHORS,
     DROPPED_SPOTS,
@@ -50,7 +52,9 @@ public final class LedgerSession {
     TEMPLATES,
     SENT_MESSAGES,
     GEAR,
-    SESSION_ITEMS
+    SESSION_ITEMS,
+    SPOT_HAZARDS,
+    FIELD_ENTRIES
   }
 
   private final Connection connection;
@@ -61,6 +65,8 @@ public final class LedgerSession {
   private final FileStore files = new FileStore(this);
   private final ShortlistStore shortlists = new ShortlistStore(this);
   private final ShareStore shares = new ShareStore(this);
+  private final ReplyStore replies = new ReplyStore(this);
+  private final ClientRecords clientRecords = new ClientRecords(this);
   private final SettingStore settings = new SettingStore(this);
   private final CorrectionStore corrections = new CorrectionStore(this);
   private final GroupingStore grouping = new GroupingStore(this);
@@ -78,6 +84,8 @@ public final class LedgerSession {
   private final QuestionnaireStore questionnaire = new QuestionnaireStore(this);
   private final PackStore packing = new PackStore(this);
   private final MessageStore messages = new MessageStore(this);
+  private final HazardStore hazards = new HazardStore(this);
+  private final FieldStore field = new FieldStore(this);
   private boolean active;
 
   LedgerSession(Connection connection) {
@@ -121,12 +129,30 @@ public final class LedgerSession {
   }
 
   /**
-   * The links by which clients see a shortlist.
+   * What lets clients see a shortlist or a session.
    *
    * @return their store
    */
   public ShareStore shares() {
     return shares;
+  }
+
+  /**
+   * All that is held about a client.
+   *
+   * @return what hands it over or erases it
+   */
+  public ClientRecords clientRecords() {
+    return clientRecords;
+  }
+
+  /**
+   * What clients sent back.
+   *
+   * @return their store
+   */
+  public ReplyStore replies() {
+    return replies;
   }
 
   /**
@@ -181,6 +207,24 @@ public final class LedgerSession {
    */
   public TraitStore traits() {
     return traits;
+  }
+
+  /**
+   * What is dangerous or forbidden at spots.
+   *
+   * @return its store
+   */
+  public HazardStore hazards() {
+    return hazards;
+  }
+
+  /**
+   * What came in from the field.
+   *
+   * @return its store
+   */
+  public FieldStore field() {
+    return field;
   }
 
   /**

@@ -3,7 +3,8 @@ package org.lightledger.store;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
+import java.util.Optional;
+import org.lightledger.field.TickRule;
 import org.lightledger.session.PackItem;
 
 /** What the studio packs: for every session, and for each. */
@@ -107,20 +108,41 @@ public final class PackStore {
    *
    * @param sessionId the ledger's number of the session
    * @param itemId the ledger's number of the thing
-   * @param doneAt when it was ticked, or null for not
+   * @param done whether it is ticked
+   * @param at when the owner said so
    * @throws LedgerException when the session has no such thing
    */
-  public void tick(long sessionId, long itemId, @Nullable Instant doneAt) {
+  public void tick(long sessionId, long itemId, boolean done, Instant at) {
     session.changing(LedgerSession.Content.SESSION_ITEMS);
     requireOne(
         "thing to pack",
         itemId,
         session
-            .call("UPDATE session_items SET done_ms = ? WHERE id = ? AND session_id = ?")
-            .millis(doneAt)
+            .call(
+                "UPDATE session_items SET (done_ms, changed_ms) = (?, ?)"
+                    + " WHERE id = ? AND session_id = ?")
+            .millis(done ? at : null)
+            .millis(at)
             .integer(itemId)
             .integer(sessionId)
             .run());
+  }
+
+  /**
+   * Whether a thing is ticked, and since when.
+   *
+   * @param sessionId the ledger's number of the session
+   * @param itemId the ledger's number of the thing
+   * @return its state, or nothing when the session has no such thing
+   */
+  public Optional<TickRule.State> state(long sessionId, long itemId) {
+    return session
+        .call(
+            "SELECT done_ms NOT NULL, coalesce(changed_ms, done_ms) FROM session_items"
+                + " WHERE id = ? AND session_id = ?")
+        .integer(itemId)
+        .integer(sessionId)
+        .first(row -> new TickRule.State(row.flag(), row.instantOrNull()));
   }
 
   /**

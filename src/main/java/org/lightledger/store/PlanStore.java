@@ -94,10 +94,11 @@ public final class PlanStore {
    * @param sessionId the ledger's number of the session
    */
   public void forget(long sessionId) {
-    session.changing(LedgerSession.Content.PLANS);
-    session.changing(LedgerSession.Content.PLAN_STOPS);
-    session.changing(LedgerSession.Content.PLAN_CHANGES);
-    session.call("DELETE FROM plans WHERE session_id = ?").integer(sessionId).run();
+    if (session.call("DELETE FROM plans WHERE session_id = ?").integer(sessionId).run() > 0) {
+      session.changing(LedgerSession.Content.PLANS);
+      session.changing(LedgerSession.Content.PLAN_STOPS);
+      session.changing(LedgerSession.Content.PLAN_CHANGES);
+    }
   }
 
   /**

@@ -1,8 +1,11 @@
 package org.lightledger.store;
 
 import java.sql.ResultSet;
+import java.sql.ResultSetMetaData;
 import java.sql.SQLException;
 import java.time.Instant;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** One row of a result, read from left to right. Not thread-safe. */
@@ -65,6 +68,16 @@ final class Row {
 
   byte @Nullable [] blobOrNull() throws SQLException {
     return result.getBytes(++column);
+  }
+
+  /** Every column of the row by its name, in order. */
+  Map<String, @Nullable Object> all() throws SQLException {
+    Map<String, @Nullable Object> values = new LinkedHashMap<>();
+    ResultSetMetaData columns = result.getMetaData();
+    for (int i = 1; i <= columns.getColumnCount(); i++) {
+      values.put(columns.getColumnName(i), result.getObject(i));
+    }
+    return values;
   }
 
   Instant instant() throws SQLException {

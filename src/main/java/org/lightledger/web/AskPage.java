@@ -173,6 +173,7 @@ public record AskPage(
    * @param tier what the answer rests on, for the mark
    * @param tierWord the same as a word
    * @param reason the reason sentence
+   * @param mind what to mind there in this light, none for nothing
    * @param keep what to send to put the spot on a shortlist
    */
   public record Card(
@@ -200,6 +201,7 @@ public record AskPage(
       String tier,
       String tierWord,
       String reason,
+      List<String> mind,
       Keep keep) {}
 
   /** What the map draws for a card: plain numbers, degrees. */

@@ -67,6 +67,7 @@ final class AskRoutes {
             form,
             answers,
             spotId -> driven == null ? Optional.empty() : driven.drive(spotId),
+            house.ledger().read(session -> session.hazards().all()),
             spots.isEmpty(),
             lists(ctx.queryParam("list")),
             skylines(),

@@ -9,7 +9,9 @@ import java.time.temporal.TemporalAdjusters;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.LongFunction;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.ask.Answer;
@@ -22,6 +24,7 @@ import org.lightledger.ask.TimeOfDay;
 import org.lightledger.light.LightClass;
 import org.lightledger.session.drive.Drive;
 import org.lightledger.spot.Facing;
+import org.lightledger.spot.Hazard;
 import org.lightledger.web.chart.FacingDial;
 import org.lightledger.web.chart.LightGlyph;
 
@@ -94,16 +97,19 @@ final class AskViews {
       AskForm form,
       Answers answers,
       LongFunction<Optional<Drive>> drives,
+      Map<Long, Set<Hazard>> hazards,
       boolean emptyStock,
       List<AskPage.ListChoice> lists,
       AskPage.Skylines skylines,
       AskPage.KeptQuestions kept) {
     List<AskPage.Card> cards = new ArrayList<>();
     for (Answer answer : answers.matches()) {
-      cards.add(card(form, answer, String.valueOf(cards.size() + 1), drives));
+      cards.add(card(form, answer, String.valueOf(cards.size() + 1), drives, hazards));
     }
     List<AskPage.Card> suggestions =
-        answers.suggestions().stream().map(answer -> card(form, answer, "", drives)).toList();
+        answers.suggestions().stream()
+            .map(answer -> card(form, answer, "", drives, hazards))
+            .toList();
     int hidden = answers.matched() - cards.size();
     return new AskPage.AnswersView(
         emptyStock ? "Nothing to answer from yet" : headline(form, answers),
@@ -197,7 +203,11 @@ final class AskViews {
   }
 
   private static AskPage.Card card(
-      AskForm form, Answer answer, String number, LongFunction<Optional<Drive>> drives) {
+      AskForm form,
+      Answer answer,
+      String number,
+      LongFunction<Optional<Drive>> drives,
+      Map<Long, Set<Hazard>> hazards) {
     long id = answer.spot().id();
     Answer.NearestShot nearest = answer.nearestShot();
     double spreadDeg = spread(answer);
@@ -241,6 +251,8 @@ final class AskViews {
         answer.tier().label(),
         answer.tier() == Answer.Tier.GEOMETRY ? "geometry only" : answer.tier().label(),
         answer.reason(),
+        HazardWords.hints(
+            hazards.getOrDefault(id, Set.of()), answer.light(), answer.sun().apparentAltitudeDeg()),
         new AskPage.Keep(
             String.valueOf(id),
             answer.window().from().toString(),

@@ -36,12 +36,22 @@ public final class Assets {
           Map.entry("attention.css", OWN + "attention.css"),
           Map.entry("lists.css", OWN + "lists.css"),
           Map.entry("share.css", OWN + "share.css"),
+          Map.entry("share.js", OWN + "share.js"),
+          Map.entry("sharing.css", OWN + "sharing.css"),
           Map.entry("sessions.css", OWN + "sessions.css"),
           Map.entry("draw.css", OWN + "draw.css"),
           Map.entry("outgoing.css", OWN + "outgoing.css"),
           Map.entry("callsheet-print.css", OWN + "callsheet-print.css"),
           Map.entry("login.css", OWN + "login.css"),
           Map.entry("exchange.css", OWN + "exchange.css"),
+          Map.entry("field.css", OWN + "field.css"),
+          Map.entry("field.js", OWN + "field.js"),
+          Map.entry("field-now.js", OWN + "field-now.js"),
+          Map.entry("field-compass.js", OWN + "field-compass.js"),
+          Map.entry("field-queue.js", OWN + "field-queue.js"),
+          Map.entry("field-worker.js", OWN + "field-worker.js"),
+          Map.entry("field-192.png", OWN + "field-192.png"),
+          Map.entry("field-512.png", OWN + "field-512.png"),
           Map.entry("draw.js", OWN + "draw.js"),
           Map.entry("page.js", OWN + "page.js"),
           Map.entry("map.js", OWN + "map.js"),
@@ -55,6 +65,10 @@ public final class Assets {
           Map.entry("htmx.js", JARS + "htmx.org/2.0.10/dist/htmx.min.js"),
           Map.entry("leaflet.js", JARS + "leaflet/1.9.4/dist/leaflet.js"),
           Map.entry("leaflet.css", JARS + "leaflet/1.9.4/dist/leaflet.css"));
+
+  private static final String SCRIPT = "text/javascript; charset=utf-8";
+  private static final Map<String, String> TYPES =
+      Map.of(".css", "text/css; charset=utf-8", ".svg", "image/svg+xml", ".png", "image/png");
 
   private final Map<String, Asset> assets;
 
@@ -102,9 +116,9 @@ public final class Assets {
     ctx.contentType(asset.type()).result(asset.content());
   }
 
-  /** The content security policy's name for an inline style sheet with this content. */
-  static String styleHash(String css) {
-    return "'sha256-" + Base64.getEncoder().encodeToString(sha256(utf8(css))) + "'";
+  /** The content security policy's name for an inline style sheet or script with this content. */
+  static String inlineHash(String content) {
+    return "'sha256-" + Base64.getEncoder().encodeToString(sha256(utf8(content))) + "'";
   }
 
   private Asset asset(String name) {
@@ -121,10 +135,7 @@ public final class Assets {
         throw new IllegalStateException("expected " + place + " in the build, found nothing");
       }
       byte[] content = in.readAllBytes();
-      String type =
-          name.endsWith(".css")
-              ? "text/css; charset=utf-8"
-              : name.endsWith(".svg") ? "image/svg+xml" : "text/javascript; charset=utf-8";
+      String type = TYPES.getOrDefault(name.substring(name.lastIndexOf('.')), SCRIPT);
       return new Asset(content, type, HexFormat.of().formatHex(sha256(content), 0, 6));
     } catch (IOException e) {
       throw new UncheckedIOException(e);

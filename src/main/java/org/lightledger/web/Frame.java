@@ -9,6 +9,7 @@ import org.jspecify.annotations.Nullable;
  * @param room which room of the house is open
  * @param assets the addresses of style sheets and scripts
  * @param attention how many shots wait for the owner
+ * @param news through how many shares something came back that the owner has not read
  * @param map what lies under places on a map, or null when the ledger has no map
  * @param loggedIn whether the owner has logged in and can log out
  */
@@ -17,6 +18,7 @@ public record Frame(
     Room room,
     Assets assets,
     int attention,
+    int news,
     @Nullable BaseMap map,
     boolean loggedIn) {
 
@@ -34,6 +36,8 @@ public record Frame(
     SHORTLISTS,
     /** Imports. */
     IMPORT,
+    /** What clients sent back. */
+    REPLIES,
     /** Shots that wait for the owner. */
     ATTENTION,
     /** A page that none of them leads to. */

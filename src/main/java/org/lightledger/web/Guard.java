@@ -45,7 +45,10 @@ final class Guard {
     ctx.header("Referrer-Policy", "same-origin");
     ctx.header("Cross-Origin-Opener-Policy", "same-origin");
     ctx.header("Cross-Origin-Resource-Policy", "same-origin");
-    ctx.header("Permissions-Policy", "camera=(), microphone=(), geolocation=(), payment=()");
+    boolean mayAskWhere = ctx.path().equals(FieldRoutes.PAGE);
+    ctx.header(
+        "Permissions-Policy",
+        "camera=(), microphone=(), payment=(), geolocation=" + (mayAskWhere ? "(self)" : "()"));
     ctx.header("Cache-Control", "no-store");
     ctx.header("Vary", "HX-Request");
     String host = ctx.header("Host");

@@ -52,6 +52,7 @@ final class House {
                     room,
                     assets,
                     waiting(session),
+                    session.shares().news(),
                     BaseMap.of(session.maps()),
                     Access.isLoggedIn(ctx)));
     pages.show(ctx, template, frame, page);

@@ -30,7 +30,7 @@ record PlanFields(PlanWish wish, List<Long> order) {
     Integer outfits = fields.whole("outfits", "Outfits", 1, most, "outfits");
     Integer change = fields.whole("change", "A change takes", 0, LONGEST_CHANGE_MIN, "minutes");
     GeoPoint place = fields.place("place", "Where it is");
-    String meeting = fields.line("meeting", "Meeting spot", MOST_WORDS);
+    String meeting = fields.text("meeting", "Meeting spot", MOST_WORDS);
     boolean asked = !fields.raw("sky").isEmpty();
     return new PlanFields(
         new PlanWish(

@@ -5,11 +5,14 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.ask.Sky;
 import org.lightledger.ask.SpotLight;
 import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
+import org.lightledger.light.LightRules;
+import org.lightledger.light.SunCare;
 import org.lightledger.session.KeptPlan;
 import org.lightledger.session.Session;
 import org.lightledger.skyline.Skyline;
@@ -93,8 +96,18 @@ final class PlanViews {
             .toList(),
         facing == null ? "" : Words.bearing(facing),
         lights,
-        spot.cautions(),
+        HazardWords.lines(
+            session.hazards().of(spot.id()), spot.cautions(), needsSunCare(spot, stop)),
         fallback(session, stop.fallbackSpotId()));
+  }
+
+  private boolean needsSunCare(Spot spot, KeptPlan.Stop stop) {
+    Bearing facing = stop.facing();
+    return facing != null
+        && Stream.of(stop.shootFrom(), stop.shootUntil())
+            .map(at -> sun.direction(at, spot.position()))
+            .anyMatch(
+                at -> SunCare.isDue(LightRules.classify(at, facing), at.apparentAltitudeDeg()));
   }
 
   private static String fallback(LedgerSession session, @Nullable Long spotId) {

@@ -44,10 +44,17 @@ final class PreviewMaker {
   private static final int UPRIGHT = 1;
 
   private final Optional<HeifConverter> converter;
+  private final long mostPixels;
 
   /** A maker that uses a converter for what it can not decode itself, where there is one. */
   PreviewMaker(Optional<HeifConverter> converter) {
+    this(converter, MOST_PIXELS);
+  }
+
+  /** A maker that refuses larger pictures without decoding them. */
+  PreviewMaker(Optional<HeifConverter> converter, long mostPixels) {
     this.converter = converter;
+    this.mostPixels = mostPixels;
   }
 
   /**
@@ -79,7 +86,7 @@ final class PreviewMaker {
     }
   }
 
-  private static Optional<byte[]> firstThatDecodes(
+  private Optional<byte[]> firstThatDecodes(
       EmbeddedPreview embedded, ImageBytes bytes, int orientation, int width) throws IOException {
     for (EmbeddedPreview.Picture picture : embedded.pictures()) {
       byte[] jpeg = bytes.copy(picture.from(), picture.length());
@@ -98,7 +105,7 @@ final class PreviewMaker {
         : converter.get().convert(original, jpeg -> decode(jpeg.toFile(), UPRIGHT, width));
   }
 
-  private static boolean isSane(ImageBytes bytes) {
+  private boolean isSane(ImageBytes bytes) {
     try {
       Evidence evidence = EvidenceReader.read(bytes);
       Integer width = evidence.widthPx();
@@ -109,11 +116,11 @@ final class PreviewMaker {
     }
   }
 
-  private static boolean isSane(int width, int height) {
-    return width <= MOST_SIDE && height <= MOST_SIDE && (long) width * height <= MOST_PIXELS;
+  private boolean isSane(int width, int height) {
+    return width <= MOST_SIDE && height <= MOST_SIDE && (long) width * height <= mostPixels;
   }
 
-  private static Optional<byte[]> decode(Object source, int orientation, int width) {
+  private Optional<byte[]> decode(Object source, int orientation, int width) {
     try (ImageInputStream in = ImageIO.createImageInputStream(source)) {
       if (in == null) {
         return Optional.empty();
@@ -135,7 +142,7 @@ final class PreviewMaker {
     }
   }
 
-  private static Optional<byte[]> decode(ImageReader reader, int orientation, int width)
+  private Optional<byte[]> decode(ImageReader reader, int orientation, int width)
       throws IOException {
     int storedWidth = reader.getWidth(0);
     int storedHeight = reader.getHeight(0);

@@ -88,12 +88,12 @@ final class Problems {
       ctx.contentType("application/problem+json").result(json(page));
     } else if (clients != null) {
       ctx.header("Content-Security-Policy", clients.policy());
-      ctx.html(clients.over(page.title(), page.message()));
+      ctx.html(clients.over(page.title(), page.message(), null));
     } else if (Pages.wantsPart(ctx)) {
       pages.part(ctx, "problem", page);
     } else {
       Frame frame =
-          new Frame(page.title(), Frame.Room.NONE, assets, 0, null, Access.isLoggedIn(ctx));
+          new Frame(page.title(), Frame.Room.NONE, assets, 0, 0, null, Access.isLoggedIn(ctx));
       pages.show(ctx, "error", frame, page);
     }
   }

@@ -14,7 +14,6 @@ import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import org.jspecify.annotations.Nullable;
 import org.lightledger.light.LightClass;
 import org.lightledger.session.Answer;
 import org.lightledger.session.Candidate;
@@ -272,15 +271,14 @@ final class SessionPartRoutes {
 
   private void tick(Context ctx) {
     long item = House.id(ctx, "item");
-    @Nullable Instant doneAt =
-        ctx.formParams("done").contains("yes") ? house.clock().instant() : null;
+    boolean done = ctx.formParams("done").contains("yes");
     packed(
         ctx,
         change(
             ctx,
             session -> {
               requireItem(ctx, session, item);
-              session.packing().tick(House.id(ctx, "id"), item, doneAt);
+              session.packing().tick(House.id(ctx, "id"), item, done, house.clock().instant());
             }));
   }
 

@@ -12,7 +12,7 @@ import org.lightledger.web.chart.Svg;
  * @param message words to the client
  * @param entries the proposed spots, in order
  * @param scouting how its moments are rehearsed in one outing, or null for fewer than two to come
- * @param shares its links, newest first
+ * @param share what clients see of it and sent back
  * @param problems what was wrong with a form
  * @param saved whether a form has just been saved
  */
@@ -22,7 +22,7 @@ public record ShortlistPage(
     String message,
     List<Entry> entries,
     @Nullable ScoutingLink scouting,
-    List<Link> shares,
+    ShareSide share,
     List<FieldProblem> problems,
     boolean saved) {
 
@@ -60,17 +60,4 @@ public record ShortlistPage(
 
   /** A picture to choose. */
   public record Cover(String id, String label, String picture, boolean picked) {}
-
-  /**
-   * A link for a client.
-   *
-   * @param id the number of the share
-   * @param address what to send
-   * @param open whether it works
-   * @param state where it stands, in words
-   * @param seen when it was last opened, in words
-   * @param exact whether exact places are shown
-   */
-  public record Link(
-      long id, String address, boolean open, String state, String seen, boolean exact) {}
 }

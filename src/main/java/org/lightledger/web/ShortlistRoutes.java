@@ -12,6 +12,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.Bearing;
 import org.lightledger.light.LightClass;
+import org.lightledger.share.ShareSubject;
 import org.lightledger.shortlist.Shortlist;
 import org.lightledger.store.LedgerSession;
 import org.lightledger.store.ShortlistEntry;
@@ -70,7 +71,7 @@ final class ShortlistRoutes {
                       shortlist.message(),
                       ShortlistViews.entries(session, shortlist.id()),
                       ShortlistViews.scouting(session, shortlist, house.clock().instant()),
-                      sharing.links(session, shortlist.id()),
+                      sharing.side(session, ShareSubject.shortlist(shortlist.id())),
                       problems,
                       ctx.queryParam("saved") != null);
                 });

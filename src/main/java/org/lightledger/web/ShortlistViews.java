@@ -2,11 +2,11 @@ package org.lightledger.web;
 
 import java.time.Duration;
 import java.time.Instant;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.share.Share;
+import org.lightledger.share.ShareSubject;
 import org.lightledger.shortlist.Shortlist;
 import org.lightledger.spot.Spot;
 import org.lightledger.store.LedgerSession;
@@ -19,10 +19,9 @@ final class ShortlistViews {
   private ShortlistViews() {}
 
   static ShortlistsPage.Row row(LedgerSession session, Shortlist list, Instant now) {
-    long open =
-        session.shares().ofShortlist(list.id()).stream()
-            .filter(share -> share.stateAt(now) == Share.State.OPEN)
-            .count();
+    List<Share> shares = session.shares().of(ShareSubject.shortlist(list.id()));
+    long open = shares.stream().filter(share -> share.stateAt(now) == Share.State.OPEN).count();
+    long news = shares.stream().filter(Share::hasNews).count();
     Long cover =
         list.entries().stream()
             .map(Shortlist.Entry::coverShotId)
@@ -33,7 +32,8 @@ final class ShortlistViews {
         "/shortlists/" + list.id(),
         list.title(),
         Words.count(list.entries().size(), "spot", "spots"),
-        open == 0 ? "not shared" : "shared by " + Words.count((int) open, "link", "links"),
+        (open == 0 ? "not shared" : "shared by " + Words.count((int) open, "link", "links"))
+            + (news == 0 ? "" : ", " + Words.count((int) news, "new reply", "new replies")),
         cover == null ? null : picture(cover));
   }
 
@@ -97,32 +97,6 @@ final class ShortlistViews {
                     "/shots/" + shot.id() + "/preview?w=240",
                     picked != null && picked == shot.id()))
         .toList();
-  }
-
-  static ShortlistPage.Link link(Share share, String address, Instant now, ZoneId zone) {
-    Share.State state = share.stateAt(now);
-    Instant expires = share.expiresAt();
-    Instant seen = share.seenAt();
-    return new ShortlistPage.Link(
-        share.id(),
-        address + "/s/" + share.token(),
-        state == Share.State.OPEN,
-        switch (state) {
-          case OPEN ->
-              expires == null ? "works until revoked" : "works until " + day(expires, zone);
-          case EXPIRED -> "expired";
-          case REVOKED -> "revoked";
-        },
-        seen == null ? "not opened yet" : "last opened " + moment(seen, zone),
-        share.exactPositions());
-  }
-
-  private static String day(Instant instant, ZoneId zone) {
-    return Words.day(instant.atZone(zone).toLocalDate());
-  }
-
-  private static String moment(Instant instant, ZoneId zone) {
-    return Words.moment(instant.atZone(zone).toOffsetDateTime());
   }
 
   private static String picture(long shotId) {

@@ -18,6 +18,7 @@ import org.lightledger.web.chart.Svg;
  * @param open whether any direction works
  * @param notes the owner's notes
  * @param cautions what to mind
+ * @param hazards what is dangerous or forbidden there, with the usual advice
  * @param traits what the place is and has, in words, "" for nothing said
  * @param sky the sun over it
  * @param plans what can be planned there
@@ -44,6 +45,7 @@ public record SpotPage(
     boolean open,
     String notes,
     String cautions,
+    List<FieldPage.Advice> hazards,
     String traits,
     SkyView sky,
     PlansView plans,
@@ -65,7 +67,8 @@ public record SpotPage(
       String notes,
       String cautions,
       boolean open,
-      List<AskPage.Choice> traits) {}
+      List<AskPage.Choice> traits,
+      List<AskPage.Choice> hazards) {}
 
   /**
    * A facing.

@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.Bearing;
 import org.lightledger.skyline.SunOnSubject;
 import org.lightledger.spot.Facing;
+import org.lightledger.spot.Hazard;
 import org.lightledger.spot.Spot;
 import org.lightledger.spot.Trait;
 import org.lightledger.store.LedgerSession;
@@ -102,6 +103,7 @@ final class SpotRoutes {
     List<StoredShot> shots = session.shots().ofSpot(spot.id());
     Map<Long, SunOnSubject> said = session.skylines().sunOnSubject(spot.id());
     Set<Trait> traits = session.traits().of(spot.id());
+    Set<Hazard> hazards = session.hazards().of(spot.id());
     ZoneId known = spot.zone();
     String area = spot.area();
     SpotPage.Form form = vain.form();
@@ -113,7 +115,8 @@ final class SpotRoutes {
             spot.notes(),
             spot.cautions(),
             spot.open(),
-            AskTerms.traitChoices(traits));
+            AskTerms.traitChoices(traits),
+            HazardWords.choices(hazards));
     return new SpotPage(
         spot.id(),
         spot.name(),
@@ -126,6 +129,7 @@ final class SpotRoutes {
         spot.open(),
         spot.notes(),
         spot.cautions(),
+        HazardWords.advice(hazards),
         traits.stream().map(Trait::label).collect(Collectors.joining(", ")),
         sky.view(ctx, session, spot, shots),
         plans.view(ctx, session, spot),
@@ -146,6 +150,7 @@ final class SpotRoutes {
   private void save(Context ctx) {
     Fields fields = new Fields(ctx::formParams);
     Set<Trait> traits = AskTerms.traits(fields);
+    Set<Hazard> hazards = HazardWords.read(fields);
     SpotPage.Form form =
         new SpotPage.Form(
             fields.required("name", "Name", MOST_NAME),
@@ -153,7 +158,8 @@ final class SpotRoutes {
             fields.text("notes", "Notes", MOST_TEXT),
             fields.text("cautions", "Cautions", MOST_TEXT),
             fields.ticked("open"),
-            AskTerms.traitChoices(traits));
+            AskTerms.traitChoices(traits),
+            HazardWords.choices(hazards));
     if (!fields.problems().isEmpty()) {
       ctx.status(422);
       show(ctx, new Vain(form, null, Sent.NOTHING, fields.problems()));
@@ -178,6 +184,7 @@ final class SpotRoutes {
                           form.notes(),
                           form.cautions()));
               session.traits().set(spot.id(), traits);
+              session.hazards().set(spot.id(), hazards);
               return spot.id();
             });
     ctx.redirect("/spots/" + House.id(ctx, "id") + "?saved=1#edit", HttpStatus.SEE_OTHER);

@@ -92,6 +92,17 @@ final class Uploads {
     }
   }
 
+  /** Removes the copies that were not there before. */
+  void discard(Kept kept) {
+    try {
+      for (Path path : kept.fresh()) {
+        Files.deleteIfExists(path);
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
   private static String fingerprint(UploadedFile file, Path part) throws IOException {
     MessageDigest digest = sha256();
     try (InputStream in = new DigestInputStream(file.content(), digest)) {

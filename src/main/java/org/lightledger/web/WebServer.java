@@ -65,7 +65,17 @@ public final class WebServer implements AutoCloseable {
     SharePage sharePage = new SharePage(pages, assets);
     ClientAddresses addresses = new ClientAddresses(settings.trustedProxy());
     Limits limits = new Limits(addresses, clock);
-    ShareRoutes shares = new ShareRoutes(ledger, previews, sharePage, clock, limits);
+    ShareReader shareReader = new ShareReader(sun);
+    ShareRoutes shares =
+        new ShareRoutes(
+            ledger,
+            previews,
+            sharePage,
+            shareReader,
+            new OutfitMaker(folder),
+            settings.shareOrigin(),
+            clock,
+            limits);
     Access access = new Access(settings, ledger, pages, assets, clock, addresses);
     Guard guard = new Guard(settings, this::port, access);
     this.jobs = new ImportJobs(importer, FolderWatch.STANDARD_SETTLE);
@@ -74,10 +84,7 @@ public final class WebServer implements AutoCloseable {
         Javalin.create(
             config -> {
               common(config, Problems.forOwner(pages, assets));
-              config.jetty.multipartConfig.cacheDirectory(folder.toString());
-              config.jetty.multipartConfig.maxFileSize(MOST_UPLOAD_MB, SizeUnit.MB);
-              config.jetty.multipartConfig.maxTotalRequestSize(MOST_UPLOAD_MB, SizeUnit.MB);
-              config.jetty.multipartConfig.maxInMemoryFileSize(1, SizeUnit.MB);
+              uploads(config, folder, MOST_UPLOAD_MB * 1024L * 1024);
               config.routes.before(
                   ctx -> {
                     guard.check(ctx);
@@ -102,6 +109,7 @@ public final class WebServer implements AutoCloseable {
               new ScoutingRunRoutes(house, roads, sun).register(config.routes);
               new SessionPartRoutes(house, sessions).register(config.routes);
               new ClientRoutes(house).register(config.routes);
+              new ClientDataRoutes(house).register(config.routes);
               new StudioRoutes(house).register(config.routes);
               new MeasuredRoutes(house, spots).register(config.routes);
               new SurroundingsRoutes(house).register(config.routes);
@@ -109,12 +117,14 @@ public final class WebServer implements AutoCloseable {
               shadows.register(config.routes);
               new ObstructionRoutes(house, shadows).register(config.routes);
               new GroupingRoutes(house, importer).register(config.routes);
-              new ImportRoutes(house, jobs, new Uploads(folder.resolve("imported")))
-                  .register(config.routes);
+              Uploads uploads = new Uploads(folder.resolve("imported"));
+              new ImportRoutes(house, jobs, uploads).register(config.routes);
+              new FieldRoutes(house, assets, sun).register(config.routes);
+              new FieldEntryRoutes(house, jobs, uploads, corrections).register(config.routes);
               new AttentionRoutes(house, corrections).register(config.routes);
               new ShotRoutes(house, corrections).register(config.routes);
               SharingRoutes sharing =
-                  new SharingRoutes(house, previews, sharePage, this::shareAddress);
+                  new SharingRoutes(house, previews, sharePage, shareReader, this::shareAddress);
               new ShortlistRoutes(house, sharing).register(config.routes);
               new OutgoingRoutes(house, sun, new CallSheets(ledger, sun, clock, pages, assets))
                   .register(config.routes);
@@ -129,9 +139,22 @@ public final class WebServer implements AutoCloseable {
             : Javalin.create(
                 config -> {
                   common(config, Problems.forClients(pages, assets, sharePage));
-                  config.routes.before(ctx -> Guard.clients(ctx, settings.shareOrigin()));
+                  uploads(config, folder, ReplyRoutes.MOST_UPLOAD);
+                  config.routes.before(
+                      ctx -> {
+                        Guard.clients(ctx, settings.shareOrigin());
+                        limits.upload(ctx);
+                      });
                   shares.register(config.routes);
                 });
+  }
+
+  /** Uploads wait in the ledger's folder. */
+  private static void uploads(JavalinConfig config, Path folder, long mostBytes) {
+    config.jetty.multipartConfig.cacheDirectory(folder.toString());
+    config.jetty.multipartConfig.maxFileSize(mostBytes, SizeUnit.BYTES);
+    config.jetty.multipartConfig.maxTotalRequestSize(mostBytes, SizeUnit.BYTES);
+    config.jetty.multipartConfig.maxInMemoryFileSize(1, SizeUnit.MB);
   }
 
   private static void common(JavalinConfig config, Problems problems) {

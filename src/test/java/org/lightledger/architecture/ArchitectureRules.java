@@ -25,6 +25,7 @@ final class ArchitectureRules {
     "skyline",
     "map",
     "exchange",
+    "field",
     "session"
   };
 

@@ -27,6 +27,8 @@ import org.lightledger.indexing.ImportOptions;
 import org.lightledger.indexing.ImportProgress;
 import org.lightledger.indexing.ImportReport;
 import org.lightledger.indexing.Importer;
+import org.lightledger.share.ShareSubject;
+import org.lightledger.share.ShareTerms;
 import org.lightledger.share.ShareTokens;
 import org.lightledger.shortlist.Shortlist;
 import org.lightledger.shot.zone.PlaceZones;
@@ -121,7 +123,14 @@ public final class ShareLoadBench {
                         .shortlists()
                         .add(list, new Shortlist.Entry(spot.id(), null, cover, "Wide grass"));
                   });
-          session.shares().create(list, token, false, now, null);
+          session
+              .shares()
+              .create(
+                  ShareSubject.shortlist(list),
+                  ShareTerms.ofShortlist(false, null),
+                  token,
+                  new ShareTokens().keys(),
+                  now);
         });
     return token;
   }

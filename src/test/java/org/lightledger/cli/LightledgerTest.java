@@ -310,7 +310,7 @@ class LightledgerTest {
     assertThat(file.exitCode()).isZero();
     String html = Files.readString(out);
     assertThat(html).contains("December", "15 December 2026").contains("data:image/jpeg;base64,");
-    assertThat(html).doesNotContain("41.9", "-6.4", "<script", "http://", "https://");
+    assertThat(html).doesNotContain("41.9", "-6.4", "<script src", "http://", "https://");
     assertThat(run("share", "file", made.get("shortlistId").asText(), "--out", out.toString()))
         .satisfies(again -> assertThat(again.exitCode()).isEqualTo(2));
   }

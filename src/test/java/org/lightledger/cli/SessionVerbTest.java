@@ -58,8 +58,69 @@ class SessionVerbTest {
         .contains("2026-12-01", "2026-12-15");
     JsonNode due = json("today");
     assertThat(due.findValuesAsText("task"))
-        .contains("make-plan", "ask-for-answers", "send-questions");
-    assertThat(run("today").out()).contains("Ilda, 2026-12-01 (session 1): make the plan, due");
+        .contains("agree-plan", "ask-for-answers", "send-questions");
+    assertThat(run("today").out()).contains("Ilda, 2026-12-01 (session 1): agree the plan, due");
+  }
+
+  @Test
+  void theDemosSessionIsPlannedWithItsLockAndKept() throws JsonProcessingException {
+    JsonNode plan = json("plan", "1", "--outfits", "1");
+    List<String> names = plan.get("stops").findValuesAsText("name");
+    assertThat(names).contains("Poplar Avenue").doesNotContain("Bridge Landing");
+    assertThat(plan.get("end").asText()).isLessThanOrEqualTo("2026-12-01T17:56");
+    assertThat(plan.get("rejected").findValuesAsText("name")).contains("Bridge Landing");
+    assertThat(plan.get("overcast")).isNotEmpty();
+    assertThat(run("plan", "1").out())
+        .contains("Poplar Avenue (spot 2): pictures", "Not Bridge Landing: You excluded it.");
+    JsonNode byHand = json("plan", "1", "--order", "2,7", "--outfits", "1");
+    assertThat(byHand.get("stops").findValuesAsText("name"))
+        .containsExactly("Poplar Avenue", "Reed Bank");
+    assertThat(byHand.get("cost").asText()).startsWith("This order is worth");
+    assertThat(run("plan", "1", "--keep").err()).contains("Kept.");
+    assertThat(json("session", "show", "1").get("state").asText()).isEqualTo("planned");
+    Console.Outcome none = run("plan", "1", "--outfits", "4", "--change", "60");
+    assertThat(none.exitCode()).isEqualTo(1);
+    assertThat(none.out()).contains("No plan fits.");
+    refused("--outfits: expected 1 to 4", "plan", "1", "--outfits", "5");
+    refused("--sky: expected clear or overcast", "plan", "1", "--sky", "rain");
+    refused("expected different candidates in the order", "plan", "1", "--order", "2,99");
+  }
+
+  /** The demo's region has roads, so its drives are routed. */
+  @Test
+  void aQuestionReachesAsFarAsTheDrive() throws JsonProcessingException {
+    String[] question = {
+      "ask",
+      "--light",
+      "backlit",
+      "--on",
+      "2026-12-15",
+      "--at",
+      "17:00",
+      "--within",
+      "20000",
+      "--of",
+      "41.9293,-6.4220",
+      "--drive",
+      "60"
+    };
+    JsonNode far = json(question).get("answers");
+    assertThat(far.findValuesAsText("driveSource")).contains("routed");
+    question[question.length - 1] = "1";
+    JsonNode near = json(question).get("answers");
+    assertThat(near.findValues("driveMinutes")).allMatch(minutes -> minutes.asInt() <= 1);
+    assertThat(near.size()).isPositive().isLessThan(far.size());
+    refused(
+        "--drive: expected --of and --within",
+        "ask",
+        "--light",
+        "backlit",
+        "--on",
+        "2026-12-15",
+        "--at",
+        "17:00",
+        "--drive",
+        "5");
   }
 
   @Test

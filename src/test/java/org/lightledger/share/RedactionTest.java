@@ -5,10 +5,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
+import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.LongFunction;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -16,6 +19,7 @@ import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.light.LightClass;
 import org.lightledger.shortlist.Shortlist;
+import org.lightledger.spot.Hazard;
 import org.lightledger.spot.Spot;
 
 class RedactionTest {
@@ -47,28 +51,41 @@ class RedactionTest {
                   3L,
                   "Tall grass, wide view.")));
 
+  private static SharedPage view(LongFunction<Optional<Spot>> spots, boolean exactPositions) {
+    return Redaction.shortlist(
+        LIST,
+        spots,
+        id -> EnumSet.of(Hazard.WATER),
+        new ShareTokens().keys(),
+        ShareTerms.ofShortlist(exactPositions, null),
+        Returned.NOTHING);
+  }
+
   @Test
   void theClientSeesNameHourLightAndCautionsAndNothingElse() {
-    SharedShortlist view = Redaction.view(LIST, id -> Optional.of(MEADOW), false);
+    SharedPage view = view(id -> Optional.of(MEADOW), false);
 
-    SharedShortlist.SharedSpot spot = view.spots().get(0);
+    SharedPage.SharedSpot spot = view.spots().get(0);
     assertThat(spot.name()).isEqualTo("Heron meadow");
     assertThat(spot.hour()).isEqualTo("Saturday 12 December 2026, from 16:42 to 17:50");
     assertThat(spot.light()).startsWith("The sun is behind you");
-    assertThat(spot.cautions()).startsWith("Soft bank");
+    assertThat(spot.cautions())
+        .startsWith(Hazard.WATER.clientWords())
+        .contains("Soft bank")
+        .endsWith(Hazard.RULES_FIRST);
     assertThat(spot.position()).isNull();
     assertThat(view.toString()).doesNotContain("PRIVATE", "Lower bank", "41.93");
   }
 
   @Test
   void anExactPositionShowsOnlyWhenAllowed() {
-    assertThat(Redaction.view(LIST, id -> Optional.of(MEADOW), true).spots().get(0).position())
+    assertThat(view(id -> Optional.of(MEADOW), true).spots().get(0).position())
         .isEqualTo(MEADOW.position());
   }
 
   @Test
   void aSpotThatIsGoneIsLeftOut() {
-    assertThat(Redaction.view(LIST, id -> Optional.empty(), true).spots()).isEmpty();
+    assertThat(view(id -> Optional.empty(), true).spots()).isEmpty();
   }
 
   @ParameterizedTest
@@ -92,11 +109,25 @@ class RedactionTest {
   @Test
   void aLinkEndsWhenItsTimeIsOverOrTheOwnerTakesItBack() {
     Instant made = Instant.parse("2026-11-01T10:00:00Z");
-    Share share = new Share(1, 1, "t", false, made, made.plusSeconds(60), null, null);
+    Share share = share(made, made.plusSeconds(60), null);
 
     assertThat(share.stateAt(made.plusSeconds(59))).isEqualTo(Share.State.OPEN);
     assertThat(share.stateAt(made.plusSeconds(60))).isEqualTo(Share.State.EXPIRED);
-    Share revoked = new Share(1, 1, "t", false, made, null, made.plusSeconds(5), null);
+    Share revoked = share(made, null, made.plusSeconds(5));
     assertThat(revoked.stateAt(made.plusSeconds(5))).isEqualTo(Share.State.REVOKED);
+  }
+
+  private static Share share(Instant made, @Nullable Instant expires, @Nullable Instant revoked) {
+    return new Share(
+        1,
+        ShareSubject.shortlist(1),
+        ShareTerms.ofShortlist(false, expires),
+        "t",
+        new ShareTokens().keys(),
+        made,
+        revoked,
+        Share.Seen.NEVER,
+        null,
+        null);
   }
 }

@@ -20,6 +20,7 @@ import org.junit.jupiter.api.Test;
 import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.light.LightClass;
+import org.lightledger.share.ShareSubject;
 import org.lightledger.shortlist.Shortlist;
 import org.lightledger.shot.Problem;
 import org.lightledger.shot.Shot;
@@ -76,7 +77,7 @@ class GeoPackageValidityTest extends LedgerTestBase {
                   LightClass.RIM,
                   new Bearing(5));
           session.shortlists().add(list, new Shortlist.Entry(first, moment, shotId, "Words"));
-          session.shares().create(list, "abcdefghijklmnopqrstuv", true, Samples.NOW, null);
+          SessionSamples.share(session, ShareSubject.shortlist(list));
           session.settings().set("name", "value");
         });
   }

@@ -13,15 +13,19 @@ import java.time.Instant;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.lightledger.field.FieldEntry;
 import org.lightledger.geo.Bearing;
+import org.lightledger.share.ShareSubject;
 import org.lightledger.shortlist.Shortlist;
 import org.lightledger.skyline.MeasuredSkyline;
 import org.lightledger.skyline.Skyline;
 import org.lightledger.spot.Facing;
+import org.lightledger.spot.Hazard;
 import org.lightledger.spot.Trait;
 
 class SchemaTest extends LedgerTestBase {
@@ -211,6 +215,26 @@ class SchemaTest extends LedgerTestBase {
     },
     {"UPDATE shares SET token_sha256 = 'x'", "token_sha256 must be 64 digits of 0-9 a-f"},
     {"UPDATE shares SET exact_positions = 2", "exact_positions must be 0 or 1"},
+    {"UPDATE shares SET shortlist_id = NULL", "a share must show a shortlist or a session"},
+    {"UPDATE shares SET session_id = 1", "a share must show a shortlist or a session"},
+    {
+      "UPDATE shares SET secret = 'x'",
+      "a share's secret and key_id must be 64 and 16 digits of 0-9 a-f"
+    },
+    {"UPDATE shares SET shows_plan = 2", "what a share shows must be 0 or 1"},
+    {
+      "UPDATE shares SET reply_words = printf('%4001s', '')",
+      "a share's words must be text of at most 4000 characters"
+    },
+    {"UPDATE shares SET seen_count = -1", "a share's counts must be whole numbers of 0 or more"},
+    {
+      "UPDATE share_picks SET words = printf('%2001s', '')",
+      "a pick must be a favourite or not, with words of at most 2000 characters"
+    },
+    {
+      "UPDATE outfit_pictures SET jpeg = x'89504e'",
+      "an outfit picture must be a JPEG with the time it was sent"
+    },
     {"UPDATE shares SET expires_ms = 'never'", "a share's times must be whole milliseconds"},
     {"UPDATE settings SET name = ''", "a setting's name must be text and not blank"},
     {"UPDATE settings SET value = x'41'", "a setting's value must be text"},
@@ -258,6 +282,20 @@ class SchemaTest extends LedgerTestBase {
     {"UPDATE skylines SET made_ms = 'noon'", "a skyline's made_ms must be whole milliseconds"},
     {"UPDATE skylines SET due = 2", "a skyline's due must be 0 or 1"},
     {"UPDATE spot_traits SET trait = 'NICE'", "a spot's trait must be a known one"},
+    {"UPDATE spot_hazards SET hazard = 'BEARS'", "a spot's hazard must be a known one"},
+    {"UPDATE dropped_spots SET hazards = '{}'", "a dropped spot's hazards must be a list"},
+    {
+      "UPDATE session_items SET changed_ms = 'late'",
+      "a thing to pack must know when it was changed"
+    },
+    {
+      "UPDATE field_entries SET outcome = 'LOST'",
+      "a field entry must have a name of its own, a known kind and outcome, times and words"
+    },
+    {
+      "UPDATE field_entries SET uuid = '7'",
+      "a field entry must have a name of its own, a known kind and outcome, times and words"
+    },
     {"UPDATE questions SET name = ' '", "a question's name must be text and not blank"},
     {"UPDATE questions SET query = x'41'", "a question's query must be text"},
     {"UPDATE skyline_sources SET id = 2", "skyline_sources has one row"},
@@ -605,6 +643,12 @@ class SchemaTest extends LedgerTestBase {
             "SELECT id FROM shortlist_entries WHERE shortlist_id = ? ORDER BY place",
             "SELECT id FROM shortlist_entries WHERE spot_id = ?",
             "SELECT id FROM shares WHERE token_sha256 = ?",
+            "SELECT id FROM shares WHERE key_id = ?",
+            "SELECT id FROM shares WHERE session_id = ? ORDER BY created_ms DESC, id DESC",
+            "SELECT id FROM shares WHERE client_id = ?",
+            "SELECT id FROM share_picks WHERE share_id = ? ORDER BY spot_id",
+            "SELECT id FROM share_picks WHERE spot_id = ?",
+            "SELECT id FROM outfit_pictures WHERE share_id = ? ORDER BY id",
             "SELECT value FROM settings WHERE name = ?",
             "SELECT id FROM shots INDEXED BY shots_without_facing"
                 + " WHERE facing_deg IS NULL AND needs_attention = 0"
@@ -632,7 +676,10 @@ class SchemaTest extends LedgerTestBase {
             "SELECT id FROM plan_changes WHERE stop_id = ? ORDER BY from_ms",
             "SELECT id FROM drives WHERE to_spot_id = ?",
             "SELECT id FROM sent_messages WHERE session_id = ? ORDER BY at_ms",
-            "SELECT id FROM session_items WHERE session_id = ? ORDER BY place, id")) {
+            "SELECT id FROM session_items WHERE session_id = ? ORDER BY place, id",
+            "SELECT id FROM field_entries WHERE uuid = ?",
+            "SELECT id FROM field_entries WHERE shot_id = ?",
+            "SELECT hazard FROM spot_hazards WHERE spot_id = ?")) {
       List<String> plan =
           ledger.read(
               session ->
@@ -676,10 +723,23 @@ class SchemaTest extends LedgerTestBase {
                       List.of()));
           long list = session.shortlists().create("Ana and Luis", "");
           session.shortlists().add(list, new Shortlist.Entry(spot, null, null, ""));
-          session.shares().create(list, "abcdefghijklmnopqrstuv", true, Instant.EPOCH, null);
+          SessionSamples.share(session, ShareSubject.shortlist(list));
           session.settings().set("name", "value");
           session.grouping().anchor(spot, CHAPEL);
           session.traits().set(spot, Set.of(Trait.PARKING));
+          session.hazards().set(spot, Set.of(Hazard.WATER));
+          session
+              .field()
+              .keep(
+                  new FieldEntry(
+                      new UUID(1, 2),
+                      FieldEntry.Kind.SHOT,
+                      Instant.EPOCH,
+                      Instant.EPOCH,
+                      FieldEntry.Outcome.ADDED,
+                      "direct sun",
+                      "In the ledger.",
+                      shot));
           session.questions().keep("Next month", "light=backlit");
           session.elevation().add(Path.of("hills.tif"), Instant.EPOCH);
           session

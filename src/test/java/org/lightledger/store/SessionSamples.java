@@ -21,6 +21,10 @@ import org.lightledger.session.OpenHours;
 import org.lightledger.session.OwnDrive;
 import org.lightledger.session.Session;
 import org.lightledger.session.Terms;
+import org.lightledger.share.Returned;
+import org.lightledger.share.ShareSubject;
+import org.lightledger.share.ShareTerms;
+import org.lightledger.share.ShareTokens;
 import org.lightledger.spot.Trait;
 
 /** Clients and sessions to store. */
@@ -100,6 +104,24 @@ public final class SessionSamples {
         NOON.plusSeconds(spotIds.length * 2400L),
         new KeptPlan.Meeting("At the fountain", new GeoPoint(41.95, -6.6)),
         stops);
+  }
+
+  /** Shares something by a link that shows all, with a reply and a picture of an outfit. */
+  static long share(LedgerSession session, ShareSubject subject) {
+    ShareTokens tokens = new ShareTokens();
+    long id =
+        session
+            .shares()
+            .create(
+                subject,
+                new ShareTerms(false, null, "", true, true, true, null),
+                tokens.next(),
+                tokens.keys(),
+                NOON);
+    session.replies().addOutfit(id, new byte[] {(byte) 0xff, (byte) 0xd8, (byte) 0xff}, NOON);
+    long spot = session.spots().all().get(0).id();
+    session.replies().keep(id, List.of(new Returned.Pick(spot, true, "This one")), "", NOON);
+    return id;
   }
 
   /** Fills each of the tables of sessions for two spots that are in the ledger. */

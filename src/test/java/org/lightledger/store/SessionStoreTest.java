@@ -303,14 +303,14 @@ class SessionStoreTest extends LedgerTestBase {
         .hasSize(8)
         .startsWith("Cards in the cameras, empty, and spares")
         .endsWith("Kite", "Rope");
-    ledger.change(session -> session.packing().tick(id, rope, Samples.NOW));
+    ledger.change(session -> session.packing().tick(id, rope, true, Samples.NOW));
     assertThat(items()).last().isEqualTo(new PackItem(rope, "Rope", Samples.NOW));
-    ledger.change(session -> session.packing().tick(id, rope, null));
+    ledger.change(session -> session.packing().tick(id, rope, false, Samples.NOW));
     assertThat(items()).last().isEqualTo(new PackItem(rope, "Rope", null));
     ledger.change(session -> session.packing().removeGear(kite));
     ledger.change(session -> session.packing().remove(id, rope));
     assertThat(items()).extracting(PackItem::words).last().isEqualTo("Kite");
-    assertMissing("thing to pack", session -> session.packing().tick(99, 1, null));
+    assertMissing("thing to pack", session -> session.packing().tick(99, 1, false, Samples.NOW));
     assertMissing("thing to pack", session -> session.packing().remove(99, 1));
     assertMissing("piece of gear", session -> session.packing().removeGear(99));
   }

@@ -5,12 +5,16 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.lightledger.share.Share;
+import org.lightledger.share.ShareKeys;
+import org.lightledger.share.ShareSubject;
+import org.lightledger.share.ShareTerms;
 
 class ShareStoreTest extends LedgerTestBase {
   private static final String TOKEN = "Zk3-_abcdefghijklmnopq";
@@ -19,6 +23,7 @@ class ShareStoreTest extends LedgerTestBase {
   private static final Instant END = Instant.parse("2026-05-08T06:20:00Z");
 
   private long list;
+  private int made;
 
   @BeforeEach
   void fill() {
@@ -29,12 +34,12 @@ class ShareStoreTest extends LedgerTestBase {
   void aShareComesBackAsItWentIn() {
     long first = create(TOKEN, true, END);
     long second = create(OTHER_TOKEN, false, null);
-    Share ending = new Share(first, list, TOKEN, true, MADE, END, null, null);
-    Share lasting = new Share(second, list, OTHER_TOKEN, false, MADE, null, null, null);
+    Share ending = share(first, TOKEN, true, END);
+    Share lasting = share(second, OTHER_TOKEN, false, null);
     assertThat(find(TOKEN)).contains(ending);
     assertThat(find(OTHER_TOKEN)).contains(lasting);
     assertThat(find("Zk3-_abcdefghijklmnopQ")).isEmpty();
-    List<Share> all = ledger.read(session -> session.shares().ofShortlist(list));
+    List<Share> all = ledger.read(session -> session.shares().of(ShareSubject.shortlist(list)));
     assertThat(all).containsExactly(lasting, ending);
   }
 
@@ -46,9 +51,10 @@ class ShareStoreTest extends LedgerTestBase {
     ledger.change(session -> session.shares().seen(id, MADE.plusSeconds(5)));
     ledger.change(session -> session.shares().revoke(id, MADE.plusSeconds(10)));
     ledger.change(session -> session.shares().revoke(id, MADE.plusSeconds(20)));
-    assertThat(find(TOKEN))
-        .contains(
-            new Share(id, list, TOKEN, true, MADE, END, MADE.plusSeconds(10), MADE.plusSeconds(5)));
+    ledger.change(session -> session.shares().seen(id, MADE.plusSeconds(15)));
+    assertThat(find(TOKEN).orElseThrow().revokedAt()).isEqualTo(MADE.plusSeconds(10));
+    assertThat(find(TOKEN).orElseThrow().seen())
+        .isEqualTo(new Share.Seen(2, MADE.plusSeconds(5), MADE.plusSeconds(15)));
     assertThat(find(TOKEN).orElseThrow().stateAt(MADE.plusSeconds(11)))
         .isEqualTo(Share.State.REVOKED);
     create(OTHER_TOKEN, true, null);
@@ -103,7 +109,34 @@ class ShareStoreTest extends LedgerTestBase {
 
   private long create(String token, boolean exactPositions, @Nullable Instant expires) {
     return ledger.write(
-        session -> session.shares().create(list, token, exactPositions, MADE, expires));
+        session ->
+            session
+                .shares()
+                .create(
+                    ShareSubject.shortlist(list),
+                    ShareTerms.ofShortlist(exactPositions, expires),
+                    token,
+                    keys(++made),
+                    MADE));
+  }
+
+  private Share share(long id, String token, boolean exactPositions, @Nullable Instant expires) {
+    return new Share(
+        id,
+        ShareSubject.shortlist(list),
+        ShareTerms.ofShortlist(exactPositions, expires),
+        token,
+        keys((int) id),
+        MADE,
+        null,
+        Share.Seen.NEVER,
+        null,
+        null);
+  }
+
+  private static ShareKeys keys(int number) {
+    String digits = String.format(Locale.ROOT, "%016x", number);
+    return new ShareKeys(digits.repeat(4), digits);
   }
 
   private Optional<Share> find(String token) {

@@ -12,6 +12,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.lightledger.geo.Bearing;
 import org.lightledger.light.LightClass;
+import org.lightledger.share.ShareSubject;
 import org.lightledger.shortlist.Shortlist;
 
 class ShortlistStoreTest extends LedgerTestBase {
@@ -110,9 +111,7 @@ class ShortlistStoreTest extends LedgerTestBase {
   @Test
   void deletingAShortlistTakesItsEntriesAndSharesAlong() {
     add(new Shortlist.Entry(chapel, null, null, ""));
-    ledger.change(
-        session ->
-            session.shares().create(list, "abcdefghijklmnopqrstuv", true, Instant.EPOCH, null));
+    ledger.change(session -> SessionSamples.share(session, ShareSubject.shortlist(list)));
     change(lists -> lists.delete(list));
     assertThat(find(list)).isEmpty();
     assertThat(number("SELECT count(*) FROM shortlist_entries")).isZero();

@@ -130,6 +130,13 @@ final class Browser implements AutoCloseable {
         Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", scheme))));
   }
 
+  /** Keeps what the page saves in a folder. */
+  void saveInto(Path folder) {
+    driver.executeCdpCommand(
+        "Browser.setDownloadBehavior",
+        Map.of("behavior", "allow", "downloadPath", folder.toAbsolutePath().toString()));
+  }
+
   void go(String path) {
     driver.get(path.startsWith("http") || path.startsWith("file:") ? path : address + path);
   }
@@ -155,6 +162,11 @@ final class Browser implements AutoCloseable {
     WebElement element = find(css);
     run("arguments[0].scrollIntoView({block: 'center'})", element);
     element.click();
+  }
+
+  /** Presses a key where the focus is. */
+  void press(CharSequence key) {
+    new Actions(driver).sendKeys(key).perform();
   }
 
   /** Taps a place in an element, told as parts of its width and height. */

@@ -16,6 +16,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.lightledger.share.ShareSubject;
 
 /**
  * Text that tries to be markup, a query or a template, in every field of every form. The fields are
@@ -149,7 +150,12 @@ class InjectionAttackTest {
       }
       assertThat(shown).as("pages that show a probe as text").isGreaterThan(5);
       String token =
-          locked.site().ledger().read(session -> session.shares().ofShortlist(1)).get(0).token();
+          locked
+              .site()
+              .ledger()
+              .read(session -> session.shares().of(ShareSubject.shortlist(1)))
+              .get(0)
+              .token();
       RawClient clients = new RawClient(locked.site().sharePort());
       String shared = clients.get("/s/" + token, "X-Forwarded-For: 198.51.100.4").body();
       assertThat(shared).contains("&lt;zz-probe");

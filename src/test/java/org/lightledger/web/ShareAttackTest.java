@@ -13,11 +13,18 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.lightledger.share.Share;
+import org.lightledger.share.ShareSubject;
 
 /**
  * Links that were never given out, that are over, or that were taken back; and what lies beyond.
  */
 class ShareAttackTest {
+  /**
+   * Of 1500 addresses in 4096 cells one shares the exhausted one's cell in three runs of ten; more
+   * than eight do in fewer than one of a hundred million (a Poisson count of mean 0.37).
+   */
+  private static final int IN_THE_SAME_CELL = 8;
+
   private static final String LETTERS =
       "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_";
 
@@ -38,7 +45,11 @@ class ShareAttackTest {
   }
 
   private Share share() {
-    return locked.site().ledger().read(session -> session.shares().ofShortlist(1)).get(0);
+    return locked
+        .site()
+        .ledger()
+        .read(session -> session.shares().of(ShareSubject.shortlist(1)))
+        .get(0);
   }
 
   /** Random ones, and a true one with one letter changed, cut off, added, or in another case. */
@@ -80,9 +91,9 @@ class ShareAttackTest {
     }
 
     assertThat(held).containsOnlyKeys(404, 429).containsEntry(404, Limits.WRONG_LINKS);
-    assertThat(spread).containsOnlyKeys(404);
     assertThat(held.values().stream().mapToInt(n -> n).sum()).isEqualTo(1500);
-    assertThat(spread).containsEntry(404, 1500);
+    assertThat(spread.get(404)).isGreaterThanOrEqualTo(1500 - IN_THE_SAME_CELL);
+    assertThat(spread.get(404) + spread.getOrDefault(429, 0)).isEqualTo(1500);
     RawClient.Answer refused = clients.get("/s/" + token);
     assertThat(refused.status()).isEqualTo(429);
     assertThat(Integer.parseInt(refused.header("Retry-After").orElseThrow())).isBetween(1, 2);
@@ -111,7 +122,7 @@ class ShareAttackTest {
         assertThat(page.status()).isEqualTo(410);
         assertThat(page.body()).doesNotContain("Autumn", "picture/1");
       }
-      assertThat(clients.get("/s/" + token + "/picture/1").status()).isEqualTo(404);
+      assertThat(clients.get("/s/" + token + "/picture/1").status()).isEqualTo(410);
     }
     assertThat(sent).isEqualTo(1000);
   }
@@ -121,7 +132,7 @@ class ShareAttackTest {
     int sent = 0;
     List<Routes.Route> all = Routes.of(locked.site().server().ownerPages());
     List<Routes.Route> theirs = Routes.of(locked.site().server().clientPages());
-    assertThat(theirs).allMatch(route -> ShareRoutes.isClients(route.path())).hasSize(4);
+    assertThat(theirs).allMatch(route -> ShareRoutes.isClients(route.path())).hasSize(9);
     for (Routes.Route route : all) {
       if (ShareRoutes.isClients(route.path())) {
         continue;

@@ -89,7 +89,7 @@ class ShareRoutesTest {
     TestSite.Answer answer = site.getAt(share());
 
     assertThat(answer.header("Cache-Control")).isEqualTo("no-store");
-    assertThat(answer.header("Referrer-Policy")).isEqualTo("no-referrer");
+    assertThat(answer.header("Referrer-Policy")).isEqualTo("same-origin");
     assertThat(answer.header("X-Robots-Tag")).contains("noindex");
     assertThat(answer.header("Content-Security-Policy"))
         .startsWith("default-src 'none'")
@@ -128,7 +128,7 @@ class ShareRoutesTest {
 
     assertThat(answer.status()).isEqualTo(410);
     assertThat(answer.text()).contains("no longer open").doesNotContain("Mill race", "Autumn");
-    assertThat(site.getAt(link + "/picture/1").status()).isEqualTo(404);
+    assertThat(site.getAt(link + "/picture/1").status()).isEqualTo(410);
     assertThat(site.get("/shortlists/1").text()).contains("revoked");
   }
 

@@ -2,6 +2,7 @@ package org.lightledger.session.outgoing;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.session.Answer;
 import org.lightledger.session.Client;
@@ -10,6 +11,7 @@ import org.lightledger.session.KeptPlan;
 import org.lightledger.session.PackItem;
 import org.lightledger.session.Session;
 import org.lightledger.skyline.Skyline;
+import org.lightledger.spot.Hazard;
 import org.lightledger.spot.Spot;
 
 /**
@@ -21,6 +23,7 @@ import org.lightledger.spot.Spot;
  * @param plan the kept plan, or null while there is none
  * @param spots the spots of the plan and their fallbacks, by number
  * @param skylines what stands around them, by number; absent where nothing is known
+ * @param hazards what is dangerous or forbidden at them, by number; absent where nothing is
  * @param questions what the owner asks every client
  * @param answers what the client answered
  * @param packing what is packed
@@ -31,6 +34,7 @@ public record Dossier(
     @Nullable KeptPlan plan,
     Map<Long, Spot> spots,
     Map<Long, Skyline> skylines,
+    Map<Long, Set<Hazard>> hazards,
     List<ClientQuestion> questions,
     List<Answer> answers,
     List<PackItem> packing) {
@@ -39,6 +43,7 @@ public record Dossier(
   public Dossier {
     spots = Map.copyOf(spots);
     skylines = Map.copyOf(skylines);
+    hazards = Map.copyOf(hazards);
     questions = List.copyOf(questions);
     answers = List.copyOf(answers);
     packing = List.copyOf(packing);
@@ -51,5 +56,10 @@ public record Dossier(
       throw new IllegalStateException("expected spot " + id + " of the plan, found none");
     }
     return spot;
+  }
+
+  /** The hazards of a spot. */
+  Set<Hazard> hazards(long id) {
+    return hazards.getOrDefault(id, Set.of());
   }
 }

@@ -10,6 +10,7 @@ import org.lightledger.geo.GeoPoint;
 import org.lightledger.session.Client;
 import org.lightledger.session.ClientQuestion;
 import org.lightledger.session.KeptPlan;
+import org.lightledger.spot.Cautions;
 import org.lightledger.spot.Spot;
 
 /**
@@ -78,7 +79,7 @@ public final class SessionRedaction {
         local(stop.leave(), zone),
         worn(stop),
         driveMinutes(stop.drive()),
-        Plainly.text(spot.cautions()));
+        Plainly.text(Cautions.forClient(dossier.hazards(spot.id()), spot.cautions())));
   }
 
   /**

@@ -14,10 +14,12 @@ import org.lightledger.ask.StayLight;
 import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.light.LightClass;
+import org.lightledger.light.SunCare;
 import org.lightledger.session.Answer;
 import org.lightledger.session.KeptPlan;
 import org.lightledger.session.Session;
 import org.lightledger.skyline.Skyline;
+import org.lightledger.spot.Cautions;
 import org.lightledger.spot.Spot;
 import org.lightledger.spot.Trait;
 import org.lightledger.sun.SunDay;
@@ -139,8 +141,11 @@ public final class SheetMaker {
       lines.add(new Sheet.Line("Light", windows(stay)));
       lines.add(new Sheet.Line("Direct sun", direct(stay, skyline)));
       lines.add(new Sheet.Line("Expect", stay.expected().words()));
+      if (stay.needsSunCare()) {
+        lines.add(new Sheet.Line("Sun in view", SunCare.WARNING));
+      }
     }
-    add(lines, "Mind", spot.cautions());
+    add(lines, "Mind", Cautions.forOwner(dossier.hazards(spot.id()), spot.cautions()));
     add(lines, "If it can not be used", fallback(stop));
     return new Sheet.Stop(
         number,

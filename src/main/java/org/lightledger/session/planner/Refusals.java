@@ -90,10 +90,11 @@ final class Refusals {
                   .formatted(
                       Words.sentence(Words.count(wish.outfits(), "outfit", "outfits")),
                       Words.minutes(wish.changeMin())),
-              (told ? "A changing tent would help" : "")
-                  + (told && fewer >= 1 ? "; " : "")
-                  + (fewer >= 1 ? Words.count(fewer, "outfit", "outfits") + " would fit" : "")
-                  + "."));
+              Words.sentence(
+                  (told ? "a changing tent would help" : "")
+                      + (told && fewer >= 1 ? "; " : "")
+                      + (fewer >= 1 ? Words.count(fewer, "outfit", "outfits") + " would fit" : "")
+                      + ".")));
     }
   }
 

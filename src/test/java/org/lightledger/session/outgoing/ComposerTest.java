@@ -43,8 +43,10 @@ class ComposerTest {
 
             1. 15:05 to 15:30: Reed Bank, outfit 1
             2. 15:40 to 16:05: Poplar Avenue, outfit 2 (about 7 minutes by car)
-               Mind: Wet stones by the water: walk slowly.
+               Mind: There are railway tracks nearby. We stay off them and well away from them.
+               Wet stones by the water: walk slowly.
                Permit of the town needed.
+               Local rules and signs come first.
 
             We end at about 16:15. All times are Central European Standard Time (UTC+01:00).
 
@@ -160,6 +162,7 @@ class ComposerTest {
                 client,
                 broken,
                 dossier.spots(),
+                Map.of(),
                 Map.of(),
                 dossier.questions(),
                 dossier.answers(),

@@ -21,6 +21,7 @@ import org.lightledger.session.KeptPlan;
 import org.lightledger.session.PackItem;
 import org.lightledger.session.Session;
 import org.lightledger.session.Terms;
+import org.lightledger.spot.Hazard;
 import org.lightledger.spot.Spot;
 import org.lightledger.spot.Trait;
 
@@ -155,6 +156,7 @@ public final class OutgoingSamples {
         stops == 0 ? null : plan(call, zone, stops),
         spots,
         Map.of(),
+        Map.of(2L, Set.of(Hazard.RAILWAY)),
         List.of(
             new ClientQuestion(1, "Which kinds of place do you like?", ClientQuestion.Kind.PLACES),
             new ClientQuestion(2, "Which pictures do you hope for?", ClientQuestion.Kind.WORDS)),

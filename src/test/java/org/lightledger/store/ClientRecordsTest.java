@@ -1,0 +1,184 @@
+package org.lightledger.store;
+
+import static java.nio.charset.StandardCharsets.ISO_8859_1;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.lightledger.session.Answer;
+import org.lightledger.session.Client;
+import org.lightledger.session.MessageKind;
+import org.lightledger.session.SentMessage;
+import org.lightledger.session.Session;
+import org.lightledger.share.Returned;
+import org.lightledger.share.ShareSubject;
+
+class ClientRecordsTest extends LedgerTestBase {
+  private static final Instant NOON = Instant.parse("2026-06-30T10:00:00Z");
+  private static final byte[] PICTURE =
+      concat(new byte[] {(byte) 0xff, (byte) 0xd8, (byte) 0xff}, "Saavedra-picture");
+
+  private static byte[] concat(byte[] start, String rest) {
+    byte[] end = rest.getBytes(StandardCharsets.UTF_8);
+    byte[] all = Arrays.copyOf(start, start.length + end.length);
+    System.arraycopy(end, 0, all, start.length, end.length);
+    return all;
+  }
+
+  private long client;
+  private long other;
+
+  private void fill() {
+    long spot = insertSpot("Chapel", CHAPEL);
+    client = ledger.write(session -> session.clients().add(SessionSamples.minor()));
+    other = ledger.write(session -> session.clients().add(SessionSamples.adult()));
+    ledger.change(
+        session -> {
+          for (long one : new long[] {client, other}) {
+            long id = session.sessions().add(SessionSamples.session(one));
+            String name = one == client ? "Saavedra" : "Vidal";
+            session.sessions().describe(id, new Session.Brief(name, name, name, name, name, name));
+            session.plans().keep(id, SessionSamples.plan(spot));
+            session.questionnaire().answer(id, new Answer(1, "Where?", name, Set.of(), NOON, true));
+            session.packing().add(id, "Gift for " + name);
+            session
+                .messages()
+                .sent(
+                    id,
+                    new SentMessage(
+                        MessageKind.PLAN, SentMessage.Way.COPIED, "", name, name, NOON));
+            long share = SessionSamples.share(session, ShareSubject.session(id));
+            if (one == client) {
+              session.replies().addOutfit(share, PICTURE, NOON);
+            }
+            session.replies().keep(share, List.of(new Returned.Pick(spot, true, name)), name, NOON);
+          }
+        });
+  }
+
+  private Map<String, Long> counts() {
+    Map<String, Long> counts = new HashMap<>();
+    for (String table : ClientRecords.tableNames()) {
+      counts.put(table, number("SELECT count(*) FROM " + table));
+    }
+    return counts;
+  }
+
+  @Test
+  void everyTableThatLeadsToAClientIsHandedOver() {
+    List<String> tables =
+        ledger.read(
+            session ->
+                session
+                    .call("SELECT name FROM sqlite_master WHERE type = 'table'")
+                    .list(Row::text));
+    Set<String> leading = new TreeSet<>(Set.of("clients"));
+    for (boolean grown = true; grown; ) {
+      grown = false;
+      for (String table : tables) {
+        List<String> parents =
+            ledger.read(
+                session ->
+                    session
+                        .call("SELECT \"table\" FROM pragma_foreign_key_list('" + table + "')")
+                        .list(Row::text));
+        grown |= parents.stream().anyMatch(leading::contains) && leading.add(table);
+      }
+    }
+    assertThat(ClientRecords.tableNames()).containsExactlyInAnyOrderElementsOf(leading);
+  }
+
+  @Test
+  void whatIsHandedOverIsTheClientsAndNobodyElses() {
+    fill();
+    Map<String, ?> all = ledger.read(session -> session.clientRecords().all(client));
+
+    assertThat(all.toString())
+        .contains(
+            "Nilo Quiroga Saavedra",
+            "marta@example.org",
+            "Gift for Saavedra",
+            "first_seen_at",
+            " at=2026-06-30T10:00:00Z")
+        .doesNotContain("Vidal", "Berta", "token", "secret");
+    Map<String, byte[]> pictures = ledger.read(session -> session.clientRecords().pictures(client));
+    assertThat(pictures).hasSize(2);
+    assertThat(pictures.get("outfits/2.jpg")).isEqualTo(PICTURE);
+  }
+
+  @Test
+  void erasingTakesAllOfOneClientAndNothingOfAnother() {
+    fill();
+    Map<String, Long> before = counts();
+    ledger.change(session -> session.clientRecords().erase(client));
+
+    before.forEach(
+        (table, count) -> {
+          assertThat(counts()).as(table).containsEntry(table, count / 2);
+        });
+    Map<String, ?> rest = ledger.read(session -> session.clientRecords().all(other));
+    assertThat(rest.toString()).contains("Vidal");
+    assertThatThrownBy(() -> ledger.change(session -> session.clientRecords().erase(client)))
+        .isInstanceOf(LedgerException.class)
+        .hasMessageContaining("client");
+  }
+
+  @Test
+  void noByteOfTheLedgersFilesNamesAnErasedClient() throws IOException {
+    fill();
+    assertThat(traces()).as("before").isNotEmpty();
+    ledger.change(session -> session.clientRecords().erase(client));
+    ledger.read(LedgerSession::stockVersion);
+    ledger.scrub();
+
+    assertThat(traces()).isEmpty();
+    assertThat(number("SELECT count(*) FROM clients")).isEqualTo(1);
+    ledger.close();
+    assertThat(LedgerCheck.run(folder)).isEmpty();
+    ledger = Samples.open(folder);
+    assertThat(traces()).isEmpty();
+  }
+
+  /** The files of the ledger's folder in which a name of the client stands. */
+  private List<String> traces() throws IOException {
+    List<String> found = new ArrayList<>();
+    try (Stream<Path> files = Files.walk(folder)) {
+      for (Path file : files.filter(Files::isRegularFile).toList()) {
+        String bytes = new String(Files.readAllBytes(file), ISO_8859_1);
+        for (String name : List.of("Saavedra", "Nilo", "marta@example", "Quiroga")) {
+          if (bytes.contains(name)) {
+            found.add(file.getFileName() + ": " + name);
+          }
+        }
+      }
+    }
+    return found;
+  }
+
+  @Test
+  void theOwnersOwnWordsWithTheNameAreNamed() {
+    fill();
+    ledger.change(
+        session -> {
+          session.shortlists().create("For nilo quiroga saavedra", "");
+          session.settings().set("studio.name", "Marta Saavedra and daughter");
+        });
+    Client known = ledger.read(session -> session.clients().find(client)).orElseThrow();
+    List<String> elsewhere = ledger.read(session -> session.clientRecords().namedElsewhere(known));
+
+    assertThat(elsewhere).hasSize(2).first().asString().startsWith("title or message of shortlist");
+  }
+}
