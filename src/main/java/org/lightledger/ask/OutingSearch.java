@@ -10,7 +10,7 @@ import java.util.List;
 final class OutingSearch {
   private final double[][] costs;
   private final int stay;
-  private final Steps steps;
+  private final int[][] driveSteps;
   private final int spots;
   private final int times;
 
@@ -40,9 +40,14 @@ final class OutingSearch {
   OutingSearch(double[][] costs, int stay, Steps steps) {
     this.costs = costs;
     this.stay = stay;
-    this.steps = steps;
     this.spots = costs.length;
     this.times = costs[0].length;
+    this.driveSteps = new int[spots][spots];
+    for (int from = 0; from < spots; from++) {
+      for (int to = 0; to < spots; to++) {
+        driveSteps[from][to] = steps.between(from, to);
+      }
+    }
     this.least = new double[1 << spots][spots][];
     this.begun = new int[1 << spots][spots][];
   }
@@ -74,7 +79,10 @@ final class OutingSearch {
     int[] at = new int[times];
     int before = set & ~(1 << last);
     for (int time = 0; time < times; time++) {
-      double sum = costs[last][time] + (before == 0 ? 0.0 : arrivedBy(before, last, time));
+      double sum = costs[last][time];
+      if (before != 0 && sum < Double.POSITIVE_INFINITY) {
+        sum += arrivedBy(before, last, time);
+      }
       boolean better = time == 0 || sum < sums[time - 1];
       sums[time] = better ? sum : sums[time - 1];
       at[time] = better ? time : at[time - 1];
@@ -106,7 +114,7 @@ final class OutingSearch {
 
   /** When the visit before has to begin at the latest. */
   private int latest(int from, int to, int time) {
-    return time - stay - steps.between(from, to);
+    return time - stay - driveSteps[from][to];
   }
 
   private List<Visited> visits(int set, int last) {

@@ -120,8 +120,6 @@ class SessionBrowserTest {
       browser.look("session-page");
       browser.go(ScoutingRunRoutesTest.TWO + "&stop=3@2026-12-10T23:00");
       browser.look("session-scouting-run");
-      browser.go("/scouting-run?stop=Mill&after=18:00&before=9:00");
-      browser.look("session-scouting-run-refused");
       browser.go("/sessions/2/plan?sky=clear&outfits=1&order=2");
       browser.look("session-planner");
       browser.go("/sessions/1/messages");
