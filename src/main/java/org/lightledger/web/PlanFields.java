@@ -20,11 +20,12 @@ record PlanFields(PlanWish wish, List<Long> order) {
   private static final int LONGEST_CHANGE_MIN = 60;
 
   /**
-   * Reads the fields; what is absent is as usual.
+   * Reads the fields; on a fresh page all meet where they did, and the rest is as usual.
    *
    * @return the wish; problems are noted in the fields, and then it is not to be used
    */
-  static PlanFields read(Fields fields, Session booked, List<Candidate> candidates) {
+  static PlanFields read(
+      Fields fields, Session booked, List<Candidate> candidates, KeptPlan.Meeting kept) {
     int most = PlanWish.mostOutfits(booked);
     PlanWish usual = PlanWish.usual(booked, candidates);
     Integer outfits = fields.whole("outfits", "Outfits", 1, most, "outfits");
@@ -38,7 +39,7 @@ record PlanFields(PlanWish wish, List<Long> order) {
             outfits == null ? usual.outfits() : outfits,
             change == null ? usual.changeMinutes() : change,
             asked ? fields.ticked("tent") : usual.tent(),
-            new KeptPlan.Meeting(meeting, place)),
+            asked ? new KeptPlan.Meeting(meeting, place) : kept),
         order(fields, candidates));
   }
 

@@ -41,7 +41,16 @@ final class PlanRoutes {
 
   private Asked asked(Context ctx, LedgerSession session, Fields fields) {
     Session booked = SessionPages.find(ctx, session);
-    PlanFields wish = PlanFields.read(fields, booked, session.candidates().of(booked.id()));
+    PlanFields wish =
+        PlanFields.read(
+            fields,
+            booked,
+            session.candidates().of(booked.id()),
+            session
+                .plans()
+                .find(booked.id())
+                .map(KeptPlan::meeting)
+                .orElse(new KeptPlan.Meeting("", null)));
     return new Asked(
         booked,
         SessionWords.title(SessionPages.client(session, booked.clientId()), booked),
