@@ -161,7 +161,7 @@ public final class PlaceZones implements ZoneLookup {
       synchronized (lock) {
         loaded = shapes;
         if (loaded == null) {
-          loaded = ZoneShapeData.load();
+          loaded = ZoneShapeData.shared();
           shapes = loaded;
         }
       }

@@ -7,6 +7,7 @@ import java.io.BufferedInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.lang.ref.SoftReference;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -27,9 +28,22 @@ import org.apache.commons.compress.archivers.tar.TarArchiveInputStream;
 final class ZoneShapeData {
   private static final String RESOURCE = "/data.tar.zstd";
 
+  /** The map never changes and takes some sixty megabytes: all who ask share one. */
+  private static SoftReference<List<ZoneShape>> kept = new SoftReference<>(null);
+
   private ZoneShapeData() {}
 
-  static List<ZoneShape> load() {
+  /** The shapes; they are loaded when nobody holds them. */
+  static synchronized List<ZoneShape> shared() {
+    List<ZoneShape> shapes = kept.get();
+    if (shapes == null) {
+      shapes = load();
+      kept = new SoftReference<>(shapes);
+    }
+    return shapes;
+  }
+
+  private static List<ZoneShape> load() {
     try (InputStream resource = TimeZoneEngine.class.getResourceAsStream(RESOURCE)) {
       if (resource == null) {
         throw new IllegalStateException("the program lacks its zone map " + RESOURCE);

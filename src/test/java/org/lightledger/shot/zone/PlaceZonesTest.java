@@ -148,7 +148,7 @@ class PlaceZonesTest {
   /** What is remembered of a part of the map must never change an answer. */
   @Test
   void answersAsIfEveryZoneWereAskedAtEveryPlace() {
-    List<ZoneShape> all = ZoneShapeData.load();
+    List<ZoneShape> all = ZoneShapeData.shared();
     Random random = new Random(64);
     List<GeoPoint> places = new ArrayList<>();
     for (Map<String, String> row : Reference.csv("zones/points.csv")) {
