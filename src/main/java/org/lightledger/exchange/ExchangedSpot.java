@@ -9,6 +9,7 @@ import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.spot.Facing;
+import org.lightledger.spot.Hazard;
 import org.lightledger.spot.Spot;
 import org.lightledger.spot.Trait;
 
@@ -23,6 +24,7 @@ import org.lightledger.spot.Trait;
  * @param open whether any direction works
  * @param facings where its background is good, in the order of the ledger
  * @param traits what it is and has
+ * @param hazards what is dangerous or forbidden there
  * @param notes what the owner wrote about it, "" for nothing
  * @param cautions hazards and permissions to mind, "" for none
  */
@@ -34,6 +36,7 @@ public record ExchangedSpot(
     boolean open,
     List<Looking> facings,
     Set<Trait> traits,
+    Set<Hazard> hazards,
     String notes,
     String cautions) {
 
@@ -73,6 +76,9 @@ public record ExchangedSpot(
     EnumSet<Trait> own = EnumSet.noneOf(Trait.class);
     own.addAll(traits);
     traits = Collections.unmodifiableSet(own);
+    EnumSet<Hazard> mind = EnumSet.noneOf(Hazard.class);
+    mind.addAll(hazards);
+    hazards = Collections.unmodifiableSet(mind);
   }
 
   /**
@@ -80,10 +86,12 @@ public record ExchangedSpot(
    *
    * @param spot the spot
    * @param traits what it is and has
+   * @param hazards what is dangerous or forbidden there
    * @param withNotes whether the owner's notes go along, which are private
    * @return what travels
    */
-  public static ExchangedSpot of(Spot spot, Set<Trait> traits, boolean withNotes) {
+  public static ExchangedSpot of(
+      Spot spot, Set<Trait> traits, Set<Hazard> hazards, boolean withNotes) {
     return new ExchangedSpot(
         spot.name(),
         spot.area(),
@@ -94,6 +102,7 @@ public record ExchangedSpot(
             .map(facing -> new Looking(facing.bearing(), facing.spreadDeg()))
             .toList(),
         traits,
+        hazards,
         withNotes ? spot.notes() : "",
         spot.cautions());
   }

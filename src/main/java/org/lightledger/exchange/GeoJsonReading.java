@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -240,7 +241,8 @@ final class GeoJsonReading {
           case "description", "desc" -> description = scalar();
           case "cautions" -> draft.cautions(scalar());
           case "facings" -> facings(value);
-          case "traits" -> traits(value);
+          case "traits" -> codes(value, draft::traits);
+          case "hazards" -> codes(value, draft::hazards);
           default -> json.skipChildren();
         }
       }
@@ -274,13 +276,13 @@ final class GeoJsonReading {
       }
     }
 
-    private void traits(JsonToken value) throws IOException {
+    private void codes(JsonToken value, Consumer<@Nullable String> add) throws IOException {
       if (value != JsonToken.START_ARRAY) {
-        draft.traits(scalar());
+        add.accept(scalar());
         return;
       }
       while (json.nextToken() != JsonToken.END_ARRAY) {
-        draft.traits(scalar());
+        add.accept(scalar());
       }
     }
   }

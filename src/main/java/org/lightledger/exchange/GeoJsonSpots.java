@@ -12,6 +12,7 @@ import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.time.ZoneId;
 import java.util.List;
+import org.lightledger.spot.Hazard;
 import org.lightledger.spot.Trait;
 
 /**
@@ -81,6 +82,11 @@ public final class GeoJsonSpots {
     json.writeArrayFieldStart("traits");
     for (Trait trait : spot.traits()) {
       json.writeString(trait.code());
+    }
+    json.writeEndArray();
+    json.writeArrayFieldStart("hazards");
+    for (Hazard hazard : spot.hazards()) {
+      json.writeString(hazard.code());
     }
     json.writeEndArray();
     text("cautions", spot.cautions(), json);

@@ -5,6 +5,7 @@ import java.io.OutputStream;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.stream.Collectors;
+import org.lightledger.spot.Hazard;
 import org.lightledger.spot.Trait;
 
 /**
@@ -67,6 +68,9 @@ public final class GpxSpots {
         .text(
             "ledger:traits",
             spot.traits().stream().map(Trait::code).collect(Collectors.joining(" ")))
+        .text(
+            "ledger:hazards",
+            spot.hazards().stream().map(Hazard::code).collect(Collectors.joining(" ")))
         .text("ledger:cautions", spot.cautions())
         .text("ledger:notes", spot.notes())
         .close()

@@ -122,6 +122,7 @@ final class KmlReading {
         case "zone" -> draft.zone(xml.elementText());
         case "facings" -> draft.facings(xml.elementText());
         case "traits" -> draft.traits(xml.elementText());
+        case "hazards" -> draft.hazards(xml.elementText());
         case "cautions" -> draft.cautions(xml.elementText());
         case "notes" -> draft.notes(xml.elementText());
         default -> xml.skip();

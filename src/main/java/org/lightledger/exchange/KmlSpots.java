@@ -5,6 +5,7 @@ import java.io.OutputStream;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.stream.Collectors;
+import org.lightledger.spot.Hazard;
 import org.lightledger.spot.Trait;
 
 /**
@@ -16,7 +17,7 @@ public final class KmlSpots {
   static final String SCHEMA = "lightledger-spot";
 
   private static final List<String> TEXTS =
-      List.of("area", "zone", "facings", "traits", "cautions", "notes");
+      List.of("area", "zone", "facings", "traits", "hazards", "cautions", "notes");
 
   private KmlSpots() {}
 
@@ -54,6 +55,8 @@ public final class KmlSpots {
     data(xml, "zone", zone == null ? "" : zone.getId());
     data(xml, "facings", Numbers.facings(spot.facings()));
     data(xml, "traits", spot.traits().stream().map(Trait::code).collect(Collectors.joining(" ")));
+    data(
+        xml, "hazards", spot.hazards().stream().map(Hazard::code).collect(Collectors.joining(" ")));
     data(xml, "cautions", spot.cautions());
     data(xml, "notes", spot.notes());
     xml.close().close();

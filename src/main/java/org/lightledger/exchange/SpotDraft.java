@@ -6,9 +6,11 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
+import org.lightledger.spot.Hazard;
 import org.lightledger.spot.Trait;
 
 /**
@@ -31,6 +33,7 @@ public final class SpotDraft {
   private final List<String> leftOut = new ArrayList<>();
   private final List<ExchangedSpot.Looking> facings = new ArrayList<>();
   private final Set<Trait> traits = EnumSet.noneOf(Trait.class);
+  private final Set<Hazard> hazards = EnumSet.noneOf(Hazard.class);
   private @Nullable String name;
   private @Nullable String area;
   private @Nullable GeoPoint position;
@@ -166,14 +169,27 @@ public final class SpotDraft {
    * @param text codes with spaces between them, or null
    */
   public void traits(@Nullable String text) {
+    codes("traits", text, code -> traits.add(Trait.parse(code)));
+  }
+
+  /**
+   * Adds what is dangerous or forbidden at the place.
+   *
+   * @param text codes with spaces between them, or null
+   */
+  public void hazards(@Nullable String text) {
+    codes("hazards", text, code -> hazards.add(Hazard.parse(code)));
+  }
+
+  private void codes(String what, @Nullable String text, Consumer<String> add) {
     if (text == null || text.isBlank()) {
       return;
     }
     for (String code : text.strip().split("[\\s,]+")) {
       try {
-        traits.add(Trait.parse(shortened(code)));
+        add.accept(shortened(code));
       } catch (IllegalArgumentException e) {
-        leaveOut("traits", String.valueOf(e.getMessage()));
+        leaveOut(what, String.valueOf(e.getMessage()));
         return;
       }
     }
@@ -220,7 +236,8 @@ public final class SpotDraft {
       throw new IllegalArgumentException(
           noPosition == null ? "expected a point, found no position" : noPosition);
     }
-    return new ExchangedSpot(name, area, place, zone, open, facings, traits, notes, cautions);
+    return new ExchangedSpot(
+        name, area, place, zone, open, facings, traits, hazards, notes, cautions);
   }
 
   private @Nullable String line(String what, @Nullable String text) {

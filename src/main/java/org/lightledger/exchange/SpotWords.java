@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import org.lightledger.spot.Hazard;
 import org.lightledger.spot.Trait;
 
 /** A spot in words, for programs that show a description and know nothing of facings. */
@@ -37,6 +38,10 @@ final class SpotWords {
       lines.add(
           "What it is and has: "
               + spot.traits().stream().map(Trait::label).collect(Collectors.joining(", ")));
+    }
+    if (!spot.hazards().isEmpty()) {
+      lines.add(
+          "Mind: " + spot.hazards().stream().map(Hazard::label).collect(Collectors.joining(", ")));
     }
     if (!spot.cautions().isEmpty()) {
       lines.add("Cautions: " + spot.cautions());

@@ -15,6 +15,7 @@ import org.lightledger.exchange.UnreadableSpotsException;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.shot.zone.ZoneLookup;
 import org.lightledger.spot.Facing;
+import org.lightledger.spot.Hazard;
 import org.lightledger.spot.Spot;
 import org.lightledger.spot.Trait;
 import org.lightledger.store.ForeignPackage;
@@ -160,6 +161,7 @@ public final class SpotAdding {
     session.spots().update(spot);
     session.spots().setFacings(id, byOwner(found), Facing.Origin.OWNER);
     session.traits().set(id, found.traits());
+    session.hazards().set(id, found.hazards());
     // The owner's file says where it is, so no shot is to move it.
     session.spots().move(id, place, zone);
     return spot;
@@ -204,11 +206,23 @@ public final class SpotAdding {
     } else if (!found.traits().isEmpty() && !traits.equals(found.traits())) {
       filling.differs("traits");
     }
+    hazards(spot, found, session, filling);
     if (!filled.equals(spot)) {
       session.spots().update(filled);
     }
     if (!spot.position().equals(found.position())) {
       filling.differs("position");
+    }
+  }
+
+  private static void hazards(
+      Spot spot, ExchangedSpot found, LedgerSession session, Filling filling) {
+    Set<Hazard> known = session.hazards().of(spot.id());
+    if (known.isEmpty() && !found.hazards().isEmpty()) {
+      session.hazards().set(spot.id(), found.hazards());
+      filling.filled("hazards");
+    } else if (!found.hazards().isEmpty() && !Set.copyOf(known).equals(found.hazards())) {
+      filling.differs("hazards");
     }
   }
 

@@ -32,6 +32,7 @@ final class PackageLayers {
   private final SpotFile.Gathering gathering = new SpotFile.Gathering();
   private final Map<Long, List<String[]>> facings = new HashMap<>();
   private final Map<Long, List<String>> traits = new HashMap<>();
+  private final Map<Long, List<String>> hazards = new HashMap<>();
 
   PackageLayers(Connection connection) {
     this.connection = connection;
@@ -156,13 +157,20 @@ final class PackageLayers {
       }
     }
     if (isTable(SpotPackage.TRAITS)) {
-      try (Statement statement = connection.createStatement();
-          ResultSet row = statement.executeQuery("SELECT spot_id, trait FROM spot_traits")) {
-        while (row.next()) {
-          traits
-              .computeIfAbsent(row.getLong(1), id -> new ArrayList<>())
-              .add(String.valueOf(row.getString(2)).replace('_', '-'));
-        }
+      codes("SELECT spot_id, trait FROM spot_traits", traits);
+    }
+    if (isTable(SpotPackage.HAZARDS)) {
+      codes("SELECT spot_id, hazard FROM spot_hazards", hazards);
+    }
+  }
+
+  private void codes(String query, Map<Long, List<String>> bySpot) throws SQLException {
+    try (Statement statement = connection.createStatement();
+        ResultSet row = statement.executeQuery(query)) {
+      while (row.next()) {
+        bySpot
+            .computeIfAbsent(row.getLong(1), id -> new ArrayList<>())
+            .add(String.valueOf(row.getString(2)).replace('_', '-'));
       }
     }
   }
@@ -248,6 +256,9 @@ final class PackageLayers {
     }
     for (String trait : traits.getOrDefault(spotId, List.of())) {
       draft.traits(trait);
+    }
+    for (String hazard : hazards.getOrDefault(spotId, List.of())) {
+      draft.hazards(hazard);
     }
   }
 }

@@ -42,7 +42,13 @@ public final class SpotExport {
       spots.add(session.spots().find(id).orElseThrow(() -> LedgerException.notFound("spot", id)));
     }
     return spots.stream()
-        .map(spot -> ExchangedSpot.of(spot, session.traits().of(spot.id()), withNotes))
+        .map(
+            spot ->
+                ExchangedSpot.of(
+                    spot,
+                    session.traits().of(spot.id()),
+                    session.hazards().of(spot.id()),
+                    withNotes))
         .toList();
   }
 

@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import org.lightledger.exchange.ExchangedSpot;
+import org.lightledger.spot.Hazard;
 import org.lightledger.spot.Trait;
 
 /**
@@ -27,6 +28,7 @@ public final class SpotPackage {
   static final String SPOTS = "spots";
   static final String FACINGS = "facings";
   static final String TRAITS = "spot_traits";
+  static final String HAZARDS = "spot_hazards";
 
   /** The tables that every GeoPackage has, with its marks in the file's header. */
   private static final String CORE = "/schema/V1__geopackage.sql";
@@ -80,6 +82,9 @@ public final class SpotPackage {
     statement.executeUpdate(
         "CREATE TABLE spot_traits (id INTEGER PRIMARY KEY AUTOINCREMENT NOT NULL,"
             + " spot_id INTEGER NOT NULL REFERENCES spots (id), trait TEXT NOT NULL)");
+    statement.executeUpdate(
+        "CREATE TABLE spot_hazards (id INTEGER PRIMARY KEY AUTOINCREMENT NOT NULL,"
+            + " spot_id INTEGER NOT NULL REFERENCES spots (id), hazard TEXT NOT NULL)");
   }
 
   private static void rows(Connection connection, List<ExchangedSpot> spots) throws SQLException {
@@ -89,7 +94,10 @@ public final class SpotPackage {
             connection.prepareStatement(
                 "INSERT INTO facings (spot_id, bearing_deg, spread_deg) VALUES (?, ?, ?)");
         PreparedStatement traitRow =
-            connection.prepareStatement("INSERT INTO spot_traits (spot_id, trait) VALUES (?, ?)")) {
+            connection.prepareStatement("INSERT INTO spot_traits (spot_id, trait) VALUES (?, ?)");
+        PreparedStatement hazardRow =
+            connection.prepareStatement(
+                "INSERT INTO spot_hazards (spot_id, hazard) VALUES (?, ?)")) {
       long id = 0;
       for (ExchangedSpot spot : spots) {
         id++;
@@ -113,6 +121,11 @@ public final class SpotPackage {
           traitRow.setLong(1, id);
           traitRow.setString(2, trait.name());
           traitRow.executeUpdate();
+        }
+        for (Hazard hazard : spot.hazards()) {
+          hazardRow.setLong(1, id);
+          hazardRow.setString(2, hazard.name());
+          hazardRow.executeUpdate();
         }
       }
     }
@@ -149,6 +162,8 @@ public final class SpotPackage {
       content(row, FACINGS, "attributes", "Facings", "True bearings with a good background");
       row.executeUpdate();
       content(row, TRAITS, "attributes", "Traits", "What spots are and have");
+      row.executeUpdate();
+      content(row, HAZARDS, "attributes", "Hazards", "What is dangerous or forbidden there");
       row.executeUpdate();
     }
   }

@@ -24,7 +24,6 @@ import org.lightledger.ask.Stock;
 import org.lightledger.ask.TimeOfDay;
 import org.lightledger.light.LightClass;
 import org.lightledger.session.SessionHours;
-import org.lightledger.skyline.Skyline;
 import org.lightledger.spot.Observation;
 import org.lightledger.spot.Spot;
 import org.lightledger.spot.Trait;
@@ -153,31 +152,18 @@ public final class SessionLight {
     return asker.ask(new Question(lights, date, date, at, null), among, Integer.MAX_VALUE);
   }
 
-  /** Some spots of a stock. */
-  private record Some(Stock stock, Set<Long> ids) implements Stock {
-    @Override
-    public List<Spot> spots(Question.@Nullable Near near) {
-      return stock.spots(near).stream().filter(spot -> ids.contains(spot.id())).toList();
+  /** Some spots of a stock, by their numbers. */
+  private static final class Some extends StockPart {
+    private final Set<Long> ids;
+
+    Some(Stock whole, Set<Long> ids) {
+      super(whole);
+      this.ids = ids;
     }
 
     @Override
-    public Map<Long, List<Observation>> observations(Collection<Long> spotIds) {
-      return stock.observations(spotIds);
-    }
-
-    @Override
-    public Set<Long> spotsWith(Set<Trait> traits) {
-      return stock.spotsWith(traits);
-    }
-
-    @Override
-    public Set<Long> spotsWithSkyline() {
-      return stock.spotsWithSkyline();
-    }
-
-    @Override
-    public Map<Long, Skyline> skylines(Collection<Long> spotIds) {
-      return stock.skylines(spotIds);
+    boolean holds(Spot spot) {
+      return ids.contains(spot.id());
     }
   }
 }

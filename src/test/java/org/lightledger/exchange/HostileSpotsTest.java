@@ -251,7 +251,16 @@ class HostileSpotsTest {
         file,
         List.of(
             new ExchangedSpot(
-                "Good", null, new GeoPoint(1, 2), null, false, List.of(), Set.of(), "", "")),
+                "Good",
+                null,
+                new GeoPoint(1, 2),
+                null,
+                false,
+                List.of(),
+                Set.of(),
+                Set.of(),
+                "",
+                "")),
         Instant.EPOCH);
     try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file.toUri());
         Statement statement = connection.createStatement()) {

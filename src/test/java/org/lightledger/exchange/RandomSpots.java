@@ -9,6 +9,7 @@ import java.util.Set;
 import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.spot.Facing;
+import org.lightledger.spot.Hazard;
 import org.lightledger.spot.Spot;
 import org.lightledger.spot.Trait;
 import org.lightledger.store.LedgerSession;
@@ -91,6 +92,13 @@ final class RandomSpots {
         }
       }
       session.traits().set(id, traits);
+      Set<Hazard> hazards = EnumSet.noneOf(Hazard.class);
+      for (Hazard hazard : Hazard.values()) {
+        if (random.nextInt(5) == 0) {
+          hazards.add(hazard);
+        }
+      }
+      session.hazards().set(id, hazards);
     }
   }
 

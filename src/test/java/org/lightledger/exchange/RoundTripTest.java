@@ -89,6 +89,7 @@ class RoundTripTest {
         spot.open(),
         spot.facings(),
         spot.traits(),
+        spot.hazards(),
         held(spot.notes()),
         held(spot.cautions()));
   }
