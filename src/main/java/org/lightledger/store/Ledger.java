@@ -21,7 +21,10 @@ public final class Ledger implements AutoCloseable {
 
   private final LedgerFile file;
   private final Clock clock;
-  private final ReentrantLock writing = new ReentrantLock();
+
+  /** Fair, so that an import gets its turn however busily somebody edits. */
+  private final ReentrantLock writing = new ReentrantLock(true);
+
   private final ConcurrentLinkedDeque<LedgerSession> idle = new ConcurrentLinkedDeque<>();
   private final AtomicInteger connections = new AtomicInteger();
   private @Nullable LedgerSession writer;
