@@ -1,9 +1,11 @@
 package org.lightledger.store;
 
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.ask.Question;
 import org.lightledger.ask.Stock;
@@ -17,6 +19,12 @@ import org.lightledger.spot.Trait;
  * changes. Safe for use by several threads.
  */
 public final class LedgerStock implements Stock {
+  /**
+   * From so many skylines on, two connections read a half each: a skyline is seven kilobytes, and
+   * to read and decode it costs more than all else of an answer.
+   */
+  private static final int MANY = 256;
+
   private final Ledger ledger;
   private volatile @Nullable Snapshot snapshot;
   private volatile @Nullable Looked looked;
@@ -73,7 +81,18 @@ public final class LedgerStock implements Stock {
 
   @Override
   public Map<Long, Skyline> skylines(Collection<Long> spotIds) {
-    return ledger.read(session -> session.skylines().ofSpots(spotIds));
+    if (spotIds.size() < MANY) {
+      return ledger.read(session -> session.skylines().ofSpots(spotIds));
+    }
+    List<Long> all = List.copyOf(spotIds);
+    int half = all.size() / 2;
+    Map<Long, Skyline> found = new HashMap<>();
+    Stream.of(all.subList(0, half), all.subList(half, all.size()))
+        .parallel()
+        .map(part -> ledger.read(session -> session.skylines().ofSpots(part)))
+        .toList()
+        .forEach(found::putAll);
+    return found;
   }
 
   @Override
