@@ -90,23 +90,7 @@ final class GpxReading {
       xml.skip();
       return false;
     }
-    int outside = xml.depth() - 1;
-    while (xml.next() && xml.depth() > outside) {
-      if (!xml.isStart()) {
-        continue;
-      }
-      switch (xml.name()) {
-        case "open" -> draft.open(xml.elementText());
-        case "area" -> draft.area(xml.elementText());
-        case "zone" -> draft.zone(xml.elementText());
-        case "facings" -> draft.facings(xml.elementText());
-        case "traits" -> draft.traits(xml.elementText());
-        case "hazards" -> draft.hazards(xml.elementText());
-        case "cautions" -> draft.cautions(xml.elementText());
-        case "notes" -> draft.notes(xml.elementText());
-        default -> xml.skip();
-      }
-    }
+    OwnFields.read(xml, XmlIn::name, draft);
     return true;
   }
 }

@@ -1,11 +1,7 @@
 package org.lightledger.store;
 
-import java.io.IOException;
 import java.nio.channels.FileChannel;
-import java.nio.file.FileAlreadyExistsException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.sql.Connection;
 import java.sql.DriverManager;
@@ -25,47 +21,17 @@ final class Backup {
     this.file = file;
   }
 
-  /**
-   * Makes the copy beside its final name, proves it, and only then gives it that name. The name is
-   * taken at the start, so that nothing that turns up meanwhile is overwritten.
-   */
+  /** Makes the copy and proves it before it gets its name. */
   void to(Path target) {
-    try {
-      Files.createFile(target);
-    } catch (FileAlreadyExistsException e) {
-      throw new LedgerException(
-          LedgerException.Reason.STORAGE,
-          "expected the name of a new file, found that "
-              + target.getFileName()
-              + " exists; choose another name, or move that file away",
-          e);
-    } catch (IOException e) {
-      throw notWritten(target, e);
-    }
-    boolean done = false;
-    try {
-      Path folder = target.toAbsolutePath().getParent();
-      Path part = Files.createTempFile(folder, "backup", ".part");
-      try {
-        copy(part);
-        prove(part);
-        try (FileChannel channel = FileChannel.open(part, StandardOpenOption.WRITE)) {
-          channel.force(true);
-        }
-        Files.move(part, target, StandardCopyOption.REPLACE_EXISTING);
-        done = true;
-      } finally {
-        Files.deleteIfExists(part);
-      }
-    } catch (IOException e) {
-      throw notWritten(target, e);
-    } catch (SQLException e) {
-      throw LedgerException.of(e);
-    } finally {
-      if (!done) {
-        delete(target);
-      }
-    }
+    new NewFile(target, "backup")
+        .make(
+            part -> {
+              copy(part);
+              prove(part);
+              try (FileChannel channel = FileChannel.open(part, StandardOpenOption.WRITE)) {
+                channel.force(true);
+              }
+            });
   }
 
   private void copy(Path part) throws SQLException {
@@ -88,23 +54,6 @@ final class Backup {
                 + verdict
                 + "; the ledger itself may be damaged, so run the check");
       }
-    }
-  }
-
-  private static LedgerException notWritten(Path target, IOException cause) {
-    return new LedgerException(
-        LedgerException.Reason.STORAGE,
-        "the backup "
-            + target.getFileName()
-            + " could not be written; check that its folder exists, belongs to you and has room",
-        cause);
-  }
-
-  private static void delete(Path path) {
-    try {
-      Files.deleteIfExists(path);
-    } catch (IOException e) {
-      throw notWritten(path, e);
     }
   }
 }

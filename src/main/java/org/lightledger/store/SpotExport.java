@@ -3,10 +3,8 @@ package org.lightledger.store;
 import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -62,34 +60,7 @@ public final class SpotExport {
    * @throws LedgerException when there is such a file already, or it can not be written
    */
   public static void write(Path target, SpotFormat format, List<ExchangedSpot> spots, Instant now) {
-    try {
-      Files.createFile(target);
-    } catch (FileAlreadyExistsException e) {
-      throw new LedgerException(
-          LedgerException.Reason.STORAGE,
-          "expected the name of a new file, found that "
-              + target.getFileName()
-              + " exists; choose another name, or move that file away",
-          e);
-    } catch (IOException e) {
-      throw notWritten(target, e);
-    }
-    boolean done = false;
-    try {
-      Path part = Files.createTempFile(target.toAbsolutePath().getParent(), "export", ".part");
-      try {
-        fill(part, format, spots, now);
-        Files.move(part, target, StandardCopyOption.REPLACE_EXISTING);
-        done = true;
-      } finally {
-        Files.deleteIfExists(part);
-        if (!done) {
-          Files.deleteIfExists(target);
-        }
-      }
-    } catch (IOException e) {
-      throw notWritten(target, e);
-    }
+    new NewFile(target, "file").make(part -> fill(part, format, spots, now));
   }
 
   private static void fill(Path file, SpotFormat format, List<ExchangedSpot> spots, Instant now)
@@ -106,14 +77,5 @@ public final class SpotExport {
         default -> throw new IllegalArgumentException("expected a text format, found " + format);
       }
     }
-  }
-
-  private static LedgerException notWritten(Path target, IOException cause) {
-    return new LedgerException(
-        LedgerException.Reason.STORAGE,
-        "the file "
-            + target.getFileName()
-            + " could not be written; check that its folder exists, belongs to you and has room",
-        cause);
   }
 }

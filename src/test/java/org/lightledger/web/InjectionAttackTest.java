@@ -78,7 +78,7 @@ class InjectionAttackTest {
           "1) OR (1=1",
           "%' OR name LIKE '%",
           "x' AND randomblob(1000000000) AND '1'='1",
-          "\\'; ATTACH DATABASE '/tmp/x' AS x; --",
+          "\\'; ATTACH DATABASE 'planted' AS x; --",
           "NULL",
           "\u0000",
           "\ud800",
