@@ -4,12 +4,12 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
+import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
-import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -20,17 +20,23 @@ import org.lightledger.ask.Answer;
 import org.lightledger.ask.Answers;
 import org.lightledger.ask.Asker;
 import org.lightledger.ask.Question;
+import org.lightledger.ask.Sky;
+import org.lightledger.ask.SpotView;
+import org.lightledger.ask.StayLight;
 import org.lightledger.ask.Stock;
 import org.lightledger.ask.TimeOfDay;
+import org.lightledger.geo.Bearing;
 import org.lightledger.light.LightClass;
 import org.lightledger.session.SessionHours;
+import org.lightledger.skyline.Skyline;
+import org.lightledger.spot.Facing;
 import org.lightledger.spot.Observation;
 import org.lightledger.spot.Spot;
 import org.lightledger.spot.Trait;
 import org.lightledger.sun.SunDirection;
 import org.lightledger.sun.SunEphemeris;
 
-/** The light that spots have during a session, as the question on the start page tells it. */
+/** The light that spots have during a session, by the rules of the answers to questions. */
 public final class SessionLight {
   /** The sun moves two degrees meanwhile, a fifth of what still counts as like light. */
   private static final Duration LOOK_EVERY = Duration.ofMinutes(8);
@@ -65,28 +71,94 @@ public final class SessionLight {
   }
 
   /**
-   * The lights of some spots during the session, in order of time.
+   * A stretch of one light at a spot, within the session's hours.
+   *
+   * @param facing where the camera looks
+   * @param light the light
+   * @param from its start
+   * @param until its end
+   * @param relativeBearingDeg the turn from the facing to the sun in the middle of it, degrees
+   * @param tier what it rests on, in the middle of it
+   */
+  public record Stretch(
+      Bearing facing,
+      LightClass light,
+      OffsetDateTime from,
+      OffsetDateTime until,
+      double relativeBearingDeg,
+      Answer.Tier tier) {}
+
+  /**
+   * The light of some spots during the session, along each known facing from beginning to end.
    *
    * @param spotIds the spots
-   * @return by spot; none for a spot whose facing is not known
+   * @return by spot; none for a spot whose facing is not known, or where any direction works
    */
-  public Map<Long, List<Answer>> at(Collection<Long> spotIds) {
-    Map<Long, List<Answer>> lights = new LinkedHashMap<>();
-    spotIds.forEach(id -> lights.put(id, new ArrayList<>()));
-    if (time == null || spotIds.isEmpty()) {
+  public Map<Long, List<Stretch>> at(Collection<Long> spotIds) {
+    SessionHours.Span span = hours.span();
+    Map<Long, List<Stretch>> lights = new LinkedHashMap<>();
+    if (span == null || spotIds.isEmpty()) {
       return lights;
     }
-    for (LightClass light : LightClass.values()) {
-      Answers answers = ask(time, EnumSet.of(light), new Some(stock, Set.copyOf(spotIds)));
-      for (Answer answer : answers.matches()) {
-        lights.getOrDefault(answer.spot().id(), new ArrayList<>()).add(answer);
+    Map<Long, Skyline> skylines = stock.skylines(spotIds);
+    Map<Long, List<Observation>> seen = stock.observations(spotIds);
+    for (Spot spot : new Some(stock, Set.copyOf(spotIds)).spots(null)) {
+      List<Stretch> stretches = new ArrayList<>();
+      if (!spot.open()) {
+        for (Facing facing : spot.facings()) {
+          SpotView view =
+              new SpotView(
+                  sun,
+                  spot,
+                  facing.bearing(),
+                  Answer.FacingBasis.KNOWN,
+                  skylines.get(spot.id()),
+                  seen.getOrDefault(spot.id(), List.of()),
+                  Sky.CLEAR);
+          stretches.addAll(along(view, span));
+        }
       }
+      lights.put(spot.id(), stretches);
     }
-    lights
-        .values()
-        .forEach(
-            list -> list.sort(Comparator.comparing((Answer answer) -> answer.window().from())));
     return lights;
+  }
+
+  private List<Stretch> along(SpotView view, SessionHours.Span span) {
+    StayLight.Stay stay =
+        new StayLight.Stay(
+            view.spot().position(),
+            hours.sun().zone(),
+            view.facing(),
+            view.skyline(),
+            view.sky(),
+            span.start(),
+            span.end());
+    return StayLight.of(sun, stay).spans().stream()
+        .map(whole -> stretch(view, whole, span))
+        .filter(stretch -> stretch.from().isBefore(stretch.until()))
+        .toList();
+  }
+
+  private Stretch stretch(SpotView view, StayLight.Span whole, SessionHours.Span span) {
+    Instant from = later(whole.window().from().toInstant(), span.start());
+    Instant until = later(span.start(), earlier(whole.window().to().toInstant(), span.end()));
+    Instant middle = from.plus(Duration.between(from, until).dividedBy(2));
+    SunDirection there = sun.direction(middle, view.spot().position());
+    return new Stretch(
+        view.facing(),
+        whole.light(),
+        from.atZone(hours.sun().zone()).toOffsetDateTime(),
+        until.atZone(hours.sun().zone()).toOffsetDateTime(),
+        view.facing().turnToDeg(there.azimuth()),
+        view.tierAt(middle));
+  }
+
+  private static Instant later(Instant one, Instant other) {
+    return one.isAfter(other) ? one : other;
+  }
+
+  private static Instant earlier(Instant one, Instant other) {
+    return one.isBefore(other) ? one : other;
   }
 
   /**

@@ -44,17 +44,18 @@ final class CandidateViews {
     List<Candidate> candidates = session.candidates().of(booked.id());
     List<Long> ids = candidates.stream().map(Candidate::spotId).toList();
     SessionLight light = hours == null ? null : studio.light(hours);
-    Map<Long, List<Answer>> lights = light == null ? Map.of() : light.at(ids);
+    Map<Long, List<SessionLight.Stretch>> lights = light == null ? Map.of() : light.at(ids);
     List<CandidatesView.Row> rows = new ArrayList<>();
     for (int i = 0; i < candidates.size(); i++) {
       Candidate candidate = candidates.get(i);
       Spot spot = session.spots().find(candidate.spotId()).orElseThrow();
-      List<Answer> answers = lights.getOrDefault(spot.id(), List.of());
       rows.add(
           row(
               candidate,
               spot,
-              hours == null ? List.of() : answers.stream().map(a -> light(a, hours)).toList(),
+              lights.getOrDefault(spot.id(), List.of()).stream()
+                  .map(CandidateViews::light)
+                  .toList(),
               cautions(session, spot),
               i,
               candidates.size(),
@@ -100,7 +101,7 @@ final class CandidateViews {
         candidate.choice().label(),
         choices,
         lights,
-        lights.isEmpty() ? "no light told: its facing or the session's hours are not known" : "",
+        lights.isEmpty() ? none(spot) : "",
         wanted,
         candidate.wanted().stream()
             .sorted()
@@ -124,6 +125,22 @@ final class CandidateViews {
     return hours.isEmpty() || spot.cautions().isEmpty()
         ? hours + spot.cautions()
         : hours + ". " + spot.cautions();
+  }
+
+  private static String none(Spot spot) {
+    return spot.open()
+        ? "any direction works here; the plan looks where the light is best"
+        : "not told: its facing or the session's hours are not known";
+  }
+
+  private static CandidatesView.Light light(SessionLight.Stretch stretch) {
+    return new CandidatesView.Light(
+        LightGlyph.of(stretch.light(), stretch.relativeBearingDeg()),
+        Words.capital(stretch.light().label()),
+        Words.window(stretch.from(), stretch.until())
+            + ", looking "
+            + Words.bearing(stretch.facing()),
+        stretch.tier().label());
   }
 
   /** A light, within the session's hours. */

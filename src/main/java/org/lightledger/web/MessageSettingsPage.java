@@ -8,7 +8,6 @@ import org.lightledger.session.outgoing.Field;
  * The owner's wording of messages, and how they go out.
  *
  * @param values what stands in the fields, by the fields' names
- * @param days the due days of the messages
  * @param securities the ways to a mail server
  * @param passwordKept whether the ledger holds a password
  * @param passwordOutside whether the environment holds one, which goes first
@@ -20,7 +19,6 @@ import org.lightledger.session.outgoing.Field;
  */
 public record MessageSettingsPage(
     Map<String, String> values,
-    List<Days> days,
     List<Choice> securities,
     boolean passwordKept,
     boolean passwordOutside,
@@ -29,9 +27,6 @@ public record MessageSettingsPage(
     List<Field> fields,
     List<FieldProblem> problems,
     boolean saved) {
-
-  /** When a message is due. */
-  public record Days(String field, String label, String value) {}
 
   /** A way to choose. */
   public record Choice(String code, String label, boolean picked) {}

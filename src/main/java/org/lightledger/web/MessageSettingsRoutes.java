@@ -31,9 +31,6 @@ final class MessageSettingsRoutes {
     FIELDS.put(Studio.PHONE, "Telephone");
     FIELDS.put(Studio.COMMON_QUESTIONS, "Answers to common questions");
     FIELDS.put(Studio.BRING, "What clients bring");
-    for (MessageKind kind : MessageKind.values()) {
-      FIELDS.put(Studio.daysSetting(kind), Words.capital(kind.label()) + ", days before");
-    }
     FIELDS.put(MailServer.HOST, "Mail server");
     FIELDS.put(MailServer.PORT, "Port");
     FIELDS.put(MailServer.SECURITY, "Security");
@@ -74,9 +71,6 @@ final class MessageSettingsRoutes {
     Studio studio = Studio.of(kept);
     Map<String, String> values = new HashMap<>();
     values.put(Studio.BRING, studio.bring());
-    for (MessageKind kind : MessageKind.values()) {
-      values.put(Studio.daysSetting(kind), String.valueOf(studio.daysBefore(kind)));
-    }
     FIELDS.keySet().stream()
         .filter(kept::containsKey)
         .forEach(field -> values.put(field, kept.getOrDefault(field, "")));
@@ -84,14 +78,6 @@ final class MessageSettingsRoutes {
     String security = values.getOrDefault(MailServer.SECURITY, "");
     return new MessageSettingsPage(
         values,
-        Arrays.stream(MessageKind.values())
-            .map(
-                kind ->
-                    new MessageSettingsPage.Days(
-                        Studio.daysSetting(kind),
-                        Words.capital(kind.label()),
-                        values.getOrDefault(Studio.daysSetting(kind), "")))
-            .toList(),
         Arrays.stream(MailServer.Security.values())
             .map(
                 way ->

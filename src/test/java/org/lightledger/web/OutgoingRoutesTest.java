@@ -84,6 +84,19 @@ class OutgoingRoutesTest {
         .toList();
   }
 
+  /** Today, the messages and the calendar count from the same days, which are set in one place. */
+  @Test
+  void theDaysAreTheStudiosEverywhere() {
+    String messages = "/sessions/" + planned + "/messages";
+    assertThat(site.get(messages).text()).contains("due 12 Dec 2026");
+    site.post("/studio/days", "questions", "21", "plan", "7", "reminder", "5", "rehearsal", "10");
+    assertThat(site.get(messages).text()).contains("due 10 Dec 2026");
+    assertThat(site.get("/sessions/" + planned + "/calendar.ics").text())
+        .containsPattern("reminder[\\s\\S]{0,400}DTSTART;TZID=Europe/Madrid:20261210T");
+    site.post("/studio/days", "questions", "21", "plan", "7", "reminder", "3", "rehearsal", "10");
+    assertThat(site.get("/settings/messages").text()).contains("href=\"/studio\"");
+  }
+
   @Test
   void theCallSheetOfFiveStopsIsOnePageAndSaysWhatThePhoneSays() throws Exception {
     TestSite.Answer page = site.get("/sessions/" + planned + "/call-sheet");

@@ -2,10 +2,11 @@ package org.lightledger.session.outgoing;
 
 import java.net.URI;
 import java.net.URISyntaxException;
-import java.util.EnumMap;
 import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.session.Contact;
+import org.lightledger.session.LeadDays;
 import org.lightledger.session.MessageKind;
 
 /**
@@ -15,14 +16,10 @@ import org.lightledger.session.MessageKind;
  * @param contact its e-mail address and telephone number
  * @param commonQuestions the address of a page that answers common questions, or null
  * @param bring what clients bring
- * @param daysBefore how many days before a session each message is due
+ * @param leads how many days before a session each message is due
  */
 public record Studio(
-    String name,
-    Contact contact,
-    @Nullable String commonQuestions,
-    String bring,
-    Map<MessageKind, Integer> daysBefore) {
+    String name, Contact contact, @Nullable String commonQuestions, String bring, LeadDays leads) {
   /** The setting of the studio's name. */
   public static final String NAME = "studio.name";
 
@@ -38,9 +35,7 @@ public record Studio(
   /** The setting of what clients bring. */
   public static final String BRING = "messages.bring";
 
-  private static final int MOST_DAYS = 180;
-
-  /** Checks the name, the address and the days. */
+  /** Checks the name and the address. */
   public Studio {
     name = Plainly.line(name);
     bring = Plainly.text(bring);
@@ -50,23 +45,6 @@ public record Studio(
               + commonQuestions
               + "\"");
     }
-    for (int days : daysBefore.values()) {
-      if (days < 0 || days > MOST_DAYS) {
-        throw new IllegalArgumentException(
-            "expected 0 to " + MOST_DAYS + " days before a session, found " + days);
-      }
-    }
-    daysBefore = Map.copyOf(daysBefore);
-  }
-
-  /**
-   * The setting of the days before a session.
-   *
-   * @param kind of which message
-   * @return its name
-   */
-  public static String daysSetting(MessageKind kind) {
-    return "messages." + kind.label() + ".days-before";
   }
 
   /**
@@ -78,17 +56,12 @@ public record Studio(
    */
   public static Studio of(Map<String, String> settings) {
     String link = settings.getOrDefault(COMMON_QUESTIONS, "").strip();
-    Map<MessageKind, Integer> days = new EnumMap<>(MessageKind.class);
-    for (MessageKind kind : MessageKind.values()) {
-      String value = settings.get(daysSetting(kind));
-      days.put(kind, value == null ? kind.usualDaysBefore() : number(value));
-    }
     return new Studio(
         settings.getOrDefault(NAME, ""),
         Contact.parse(settings.getOrDefault(EMAIL, ""), settings.getOrDefault(PHONE, "")),
         link.isEmpty() ? null : link,
         settings.getOrDefault(BRING, StandardTemplates.BRING),
-        days);
+        LeadDays.read(name -> Optional.ofNullable(settings.get(name))));
   }
 
   /**
@@ -98,16 +71,7 @@ public record Studio(
    * @return days, 0 or more
    */
   public int daysBefore(MessageKind kind) {
-    return daysBefore.getOrDefault(kind, kind.usualDaysBefore());
-  }
-
-  private static int number(String value) {
-    try {
-      return Integer.parseInt(value.strip());
-    } catch (NumberFormatException e) {
-      throw new IllegalArgumentException(
-          "expected a whole number of days, found \"" + value + "\"", e);
-    }
+    return leads.days(kind);
   }
 
   private static boolean isWebAddress(String text) {
