@@ -73,7 +73,11 @@ final class FileReading {
   }
 
   /** A file as it was met. */
-  record Source(Path path, long sizeBytes, Instant modified) {}
+  record Source(Path path, long sizeBytes, Instant modified) {
+    static Source of(Path path, BasicFileAttributes attributes) {
+      return new Source(path, attributes.size(), attributes.lastModifiedTime().toInstant());
+    }
+  }
 
   /** What reading one file gave. */
   sealed interface Result {
@@ -93,23 +97,33 @@ final class FileReading {
   /** A file that is no image by name nor by content. */
   record Other(Source source) implements Result {}
 
-  /** Reads a file that may have a sidecar. */
-  Result read(Path path, KnownContent known) {
-    return read(path, true, known);
-  }
-
   /**
-   * Reads a file.
+   * Reads a file that a walk came by.
    *
-   * @param path the file
-   * @param besideSidecars whether there can be a sidecar beside it
+   * @param met the file; when it is no longer as its folder listed it, it is read as it is now
    * @param known tells what content is known
    */
-  Result read(Path path, boolean besideSidecars, KnownContent known) {
+  Result read(FileWalk.Met met, KnownContent known) {
+    return readAsListed(met, known).orElseGet(() -> read(met.file(), known));
+  }
+
+  /** Nothing when the file can not be read, or changed since it was listed or while it was read. */
+  private Optional<Result> readAsListed(FileWalk.Met met, KnownContent known) {
+    Source listed = Source.of(met.file(), met.attributes());
+    try (FileChannel channel = FileChannel.open(met.file(), StandardOpenOption.READ)) {
+      Result result = read(listed, channel, met.besideSidecars(), known);
+      return listed.equals(source(met.file())) ? Optional.of(result) : Optional.empty();
+    } catch (IOException | UncheckedIOException e) {
+      return Optional.empty();
+    }
+  }
+
+  /** Reads a file that may have a sidecar. */
+  Result read(Path path, KnownContent known) {
     Source source = new Source(path, 0, Instant.EPOCH);
     try (FileChannel channel = FileChannel.open(path, StandardOpenOption.READ)) {
       source = source(path);
-      Result result = read(source, channel, besideSidecars, known);
+      Result result = read(source, channel, true, known);
       return source.equals(source(path)) ? result : failed(source, changed());
     } catch (IOException | UncheckedIOException e) {
       return failed(source, notOpened());
@@ -117,8 +131,7 @@ final class FileReading {
   }
 
   private static Source source(Path path) throws IOException {
-    BasicFileAttributes attributes = Files.readAttributes(path, BasicFileAttributes.class);
-    return new Source(path, attributes.size(), attributes.lastModifiedTime().toInstant());
+    return Source.of(path, Files.readAttributes(path, BasicFileAttributes.class));
   }
 
   private Result read(

@@ -9,18 +9,19 @@ import java.nio.file.Path;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
-import java.util.Arrays;
+import java.util.Comparator;
 import java.util.Deque;
 import java.util.HashSet;
 import java.util.Iterator;
 import java.util.List;
 import java.util.NoSuchElementException;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import org.lightledger.shot.Problem;
 
 /**
  * Goes through the files below some roots, in the order of their paths as text, holding no more
- * than the names in the folders it is in. What can not be reached is told and is not the end.
+ * than what the folders it is in list. What can not be reached is told and is not the end.
  *
  * <p>Symbolic links to files are files. Links to folders are followed when they lead out of the
  * roots, each folder once, so that neither a loop nor a thicket of links is without end.
@@ -37,15 +38,30 @@ final class FileWalk implements Iterator<FileWalk.Step> {
   /** What the walk comes by. */
   sealed interface Step {}
 
-  /** A regular file, and whether its folder holds any sidecar, as far as is known. */
+  /**
+   * A regular file as its folder listed it, and whether there can be a sidecar beside it. Between
+   * the listing and the reading it may have changed.
+   */
   record Met(Path file, BasicFileAttributes attributes, boolean besideSidecars) implements Step {}
 
   /** Something that can not be reached. */
   record Refused(FileReport line) implements Step {}
 
-  /** A folder the walk is in; the names of folders end in a slash. */
+  /** What a folder lists: a file or a folder, or, without attributes, what could not be reached. */
+  private record Entry(String name, @Nullable BasicFileAttributes attributes) {
+    boolean isFolder() {
+      return attributes != null && attributes.isDirectory();
+    }
+
+    /** Folders stand where the paths of what they hold would. */
+    String order() {
+      return isFolder() ? name + FOLDER : name;
+    }
+  }
+
+  /** A folder the walk is in. */
   private record Folder(
-      Path path, Iterator<String> names, boolean behindLink, boolean holdsSidecars) {}
+      Path path, Iterator<Entry> entries, boolean behindLink, boolean holdsSidecars) {}
 
   private FileWalk() {}
 
@@ -85,8 +101,8 @@ final class FileWalk implements Iterator<FileWalk.Step> {
   public boolean hasNext() {
     while (told.isEmpty()) {
       Folder in = path.peek();
-      if (in != null && in.names().hasNext()) {
-        step(in, in.names().next());
+      if (in != null && in.entries().hasNext()) {
+        step(in, in.entries().next());
       } else if (in != null) {
         path.pop();
       } else if (!rootsAhead.isEmpty()) {
@@ -110,59 +126,60 @@ final class FileWalk implements Iterator<FileWalk.Step> {
     if (Files.isDirectory(root)) {
       enter(root, false);
     } else {
-      meet(root, true);
+      meet(root, attributes(root), true);
     }
   }
 
-  private void step(Folder in, String name) {
-    if (!name.endsWith(FOLDER)) {
-      meet(in.path().resolve(name), in.holdsSidecars());
+  private void step(Folder in, Entry entry) {
+    Path reached = in.path().resolve(entry.name());
+    if (!entry.isFolder()) {
+      meet(reached, entry.attributes(), in.holdsSidecars());
       return;
     }
-    Path folder = in.path().resolve(name.substring(0, name.length() - 1));
-    boolean link = Files.isSymbolicLink(folder);
+    boolean link = Files.isSymbolicLink(reached);
     if (!link && !in.behindLink()) {
-      enter(folder, false);
+      enter(reached, false);
       return;
     }
-    Path real = real(folder);
+    Path real = real(reached);
     if (roots.stream().noneMatch(real::startsWith) && followed.add(real)) {
-      enter(folder, true);
+      enter(reached, true);
     }
   }
 
-  private void meet(Path file, boolean besideSidecars) {
-    try {
-      BasicFileAttributes attributes = Files.readAttributes(file, BasicFileAttributes.class);
-      if (attributes.isRegularFile()) {
-        told.add(new Met(file, attributes, besideSidecars));
-      }
-    } catch (IOException e) {
+  private void meet(Path file, @Nullable BasicFileAttributes attributes, boolean besideSidecars) {
+    if (attributes == null) {
       refuse(file, notReached());
+    } else if (attributes.isRegularFile()) {
+      told.add(new Met(file, attributes, besideSidecars));
+    }
+  }
+
+  /** Read once for each file: asking again costs as much as opening it. */
+  private static @Nullable BasicFileAttributes attributes(Path path) {
+    try {
+      return Files.readAttributes(path, BasicFileAttributes.class);
+    } catch (IOException e) {
+      return null;
     }
   }
 
   private void enter(Path folder, boolean behindLink) {
-    List<String> names = new ArrayList<>();
-    try (DirectoryStream<Path> entries = Files.newDirectoryStream(folder)) {
-      for (Path entry : entries) {
-        if (isWritable(entry)) {
-          names.add(Files.isDirectory(entry) ? nameOf(entry) + FOLDER : nameOf(entry));
+    List<Entry> entries = new ArrayList<>();
+    try (DirectoryStream<Path> listed = Files.newDirectoryStream(folder)) {
+      for (Path path : listed) {
+        if (isWritable(path)) {
+          entries.add(new Entry(String.valueOf(path.getFileName()), attributes(path)));
         } else {
-          refuse(entry, nameNotWritable());
+          refuse(path, nameNotWritable());
         }
       }
     } catch (IOException | DirectoryIteratorException e) {
       refuse(folder, notReached());
     }
-    String[] sorted = names.toArray(String[]::new);
-    Arrays.sort(sorted);
-    boolean holdsSidecars = names.stream().anyMatch(Sidecars::isNameOfOne);
-    path.push(new Folder(folder, Arrays.asList(sorted).iterator(), behindLink, holdsSidecars));
-  }
-
-  private static String nameOf(Path entry) {
-    return String.valueOf(entry.getFileName());
+    entries.sort(Comparator.comparing(Entry::order));
+    boolean holdsSidecars = entries.stream().map(Entry::name).anyMatch(Sidecars::isNameOfOne);
+    path.push(new Folder(folder, entries.iterator(), behindLink, holdsSidecars));
   }
 
   /** Whether the ledger can write the name down and find the file by it again. */

@@ -121,13 +121,11 @@ public final class Importer {
   }
 
   private FileReading.Result read(FileWalk.Met met, FileReading reading, Set<String> known) {
-    FileReading.Source source =
-        new FileReading.Source(
-            met.file(), met.attributes().size(), met.attributes().lastModifiedTime().toInstant());
+    FileReading.Source source = FileReading.Source.of(met.file(), met.attributes());
     Optional<String> sha256 = known.isEmpty() ? Optional.empty() : unchanged(source);
     return sha256.isPresent()
         ? new FileReading.KnownShot(source, sha256.get())
-        : reading.read(met.file(), met.besideSidecars(), known::contains);
+        : reading.read(met, known::contains);
   }
 
   /**

@@ -130,13 +130,12 @@ class FileWalkTest {
   }
 
   @Test
-  void filesThatVanishAfterTheListingAreTold() throws IOException {
+  void foldersThatVanishAfterTheListingAndLinksToNothingAreTold() throws IOException {
     file("a.jpg");
-    Path gone = file("b.jpg");
+    link("b.jpg", folder.resolve("nothing.jpg"));
     Path goneFolder = file("c/d.jpg");
     FileWalk walk = FileWalk.below(List.of(folder));
     assertThat(walk.next()).isInstanceOf(FileWalk.Met.class);
-    Files.delete(gone);
     Files.delete(goneFolder);
     Files.delete(goneFolder.getParent());
 

@@ -12,6 +12,7 @@ import java.nio.file.StandardOpenOption;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -210,6 +211,46 @@ class ShotFilesTest {
         .containsExactly(new GeoPoint(41.93, -6.42), new GeoPoint(42.93, -6.42));
   }
 
+  private static FileReading reading() {
+    return new FileReading(
+        new ShotRules(ZONES), new SpaEphemeris(), new ImportOptions(OwnerWord.NOTHING, 1, 25));
+  }
+
+  private FileWalk.Met listed(String name) {
+    return (FileWalk.Met) FileWalk.below(List.of(photos.resolve(name))).next();
+  }
+
+  /** A card that is still being copied while an import goes on. */
+  @Test
+  void aFileThatChangedSinceItWasListedIsReadAsItIs() throws IOException {
+    byte[] whole = placed(shotAt("2026:05:09 19:30:00", "25")).jpeg();
+    byte[] longer = Arrays.copyOf(whole, whole.length + 9);
+    for (byte[] before : List.of(Arrays.copyOf(whole, 40), longer)) {
+      write("a.jpg", before);
+      FileWalk.Met met = listed("a.jpg");
+      write("a.jpg", whole);
+
+      FileReading.Result result = reading().read(met, sha256 -> false);
+
+      assertThat(result)
+          .isInstanceOf(FileReading.NewShot.class)
+          .isEqualTo(reading().read(met.file(), sha256 -> false));
+      assertThat(result.source().sizeBytes()).isEqualTo(whole.length);
+    }
+  }
+
+  @Test
+  void aFileThatVanishedSinceItWasListedIsALine() throws IOException {
+    write("a.jpg", placed(shotAt("2026:05:09 19:30:00", "25")).jpeg());
+    FileWalk.Met met = listed("a.jpg");
+    Files.delete(met.file());
+
+    assertThat(reading().read(met, sha256 -> false))
+        .isInstanceOfSatisfying(
+            FileReading.Failed.class,
+            failed -> assertThat(failed.problem().message()).contains("can not be opened"));
+  }
+
   /** More than an array can hold lies behind the metadata, so it can not have been loaded. */
   @Test
   void aFileOfTwoGigabytesIsReadInPieces() throws IOException {
@@ -219,11 +260,8 @@ class ShotFilesTest {
         FileChannel.open(photos.resolve("large.DNG"), StandardOpenOption.WRITE)) {
       channel.write(ByteBuffer.wrap(new byte[1]), FileReading.LARGEST_BYTES - 1);
     }
-    FileReading reading =
-        new FileReading(
-            new ShotRules(ZONES), new SpaEphemeris(), new ImportOptions(OwnerWord.NOTHING, 1, 25));
 
-    FileReading.Result result = reading.read(photos.resolve("large.DNG"), sha256 -> false);
+    FileReading.Result result = reading().read(photos.resolve("large.DNG"), sha256 -> false);
 
     assertThat(result).isInstanceOf(FileReading.NewShot.class);
     assertThat(((FileReading.NewShot) result).shot().time()).isInstanceOf(CaptureTime.Known.class);
@@ -233,21 +271,18 @@ class ShotFilesTest {
   void aFileThatChangesWhileItIsReadIsALine() {
     write("a.jpg", placed(shotAt("2026:05:09 19:30:00", "25")).jpeg());
     Path path = photos.resolve("a.jpg");
-    FileReading reading =
-        new FileReading(
-            new ShotRules(ZONES), new SpaEphemeris(), new ImportOptions(OwnerWord.NOTHING, 1, 25));
-
     FileReading.Result result =
-        reading.read(
-            path,
-            sha256 -> {
-              try {
-                Files.write(path, new byte[1], StandardOpenOption.APPEND);
-              } catch (IOException e) {
-                throw new AssertionError(e);
-              }
-              return false;
-            });
+        reading()
+            .read(
+                path,
+                sha256 -> {
+                  try {
+                    Files.write(path, new byte[1], StandardOpenOption.APPEND);
+                  } catch (IOException e) {
+                    throw new AssertionError(e);
+                  }
+                  return false;
+                });
 
     assertThat(result)
         .isInstanceOfSatisfying(
