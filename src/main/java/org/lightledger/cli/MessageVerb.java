@@ -13,9 +13,12 @@ import org.lightledger.session.mail.MailException;
 import org.lightledger.session.mail.MailLetter;
 import org.lightledger.session.mail.MailServer;
 import org.lightledger.session.mail.Mailer;
+import org.lightledger.session.outgoing.ClientLinks;
 import org.lightledger.session.outgoing.Composer;
 import org.lightledger.session.outgoing.Letter;
 import org.lightledger.session.outgoing.Studio;
+import org.lightledger.share.OpenLinks;
+import org.lightledger.share.ShareSubject;
 import org.lightledger.store.Ledger;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -40,6 +43,14 @@ final class MessageVerb extends Verb {
   @Option(names = "--send", description = "Send it by your mail server, and note it as sent.")
   private boolean send;
 
+  @Option(
+      names = "--share-address",
+      paramLabel = "URL",
+      description =
+          "How clients reach your links, as at serve; an open link of the session then stands in the"
+              + " message.")
+  private String shareAddress = "";
+
   MessageVerb(Services services) {
     super(services);
   }
@@ -51,16 +62,24 @@ final class MessageVerb extends Verb {
     if (send && file != null) {
       throw usage("expected --out or --send, found both", null);
     }
+    if (!shareAddress.isEmpty() && !OpenLinks.isReachable(shareAddress)) {
+      throw usage(
+          "--share-address: expected the address of a web page that others reach, such as"
+              + " https://example.org, found "
+              + shareAddress,
+          null);
+    }
     try (Ledger ledger = open()) {
       Map<String, String> settings = ledger.read(session -> session.settings().all());
       Studio studio = Studio.of(settings);
+      Instant now = services.clock().instant();
       Letter letter =
           Composer.compose(
               ledger.read(session -> session.messages().template(wanted)),
               SessionFiles.dossier(ledger, sessionId),
-              studio);
+              studio,
+              links(ledger, now));
       String done = "shown";
-      Instant now = services.clock().instant();
       if (file != null) {
         SessionFiles.write(file, MailLetter.draft(letter, studio, now));
         note(ledger, letter, SentMessage.Way.DRAFT, now);
@@ -76,6 +95,13 @@ final class MessageVerb extends Verb {
       note(String.valueOf(e.getMessage()));
       return 1;
     }
+  }
+
+  private ClientLinks links(Ledger ledger, Instant now) {
+    return OpenLinks.of(
+        ledger.read(session -> session.shares().of(ShareSubject.session(sessionId))),
+        now,
+        shareAddress);
   }
 
   private MessageKind kind() {

@@ -11,6 +11,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.locks.ReentrantLock;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.session.MessageKind;
 import org.lightledger.session.SentMessage;
@@ -18,20 +19,27 @@ import org.lightledger.session.mail.MailException;
 import org.lightledger.session.mail.MailLetter;
 import org.lightledger.session.mail.MailServer;
 import org.lightledger.session.mail.Mailer;
+import org.lightledger.session.outgoing.ClientLinks;
 import org.lightledger.session.outgoing.Composer;
 import org.lightledger.session.outgoing.Dossier;
+import org.lightledger.session.outgoing.Field;
 import org.lightledger.session.outgoing.Letter;
 import org.lightledger.session.outgoing.SessionRedaction;
 import org.lightledger.session.outgoing.Studio;
+import org.lightledger.session.outgoing.Template;
+import org.lightledger.share.OpenLinks;
+import org.lightledger.share.ShareSubject;
 import org.lightledger.store.LedgerSession;
 
 /** What goes out to a client, each only by the owner's click and only as it was shown. */
 final class MessageRoutes {
   private final House house;
+  private final Supplier<String> shareAddress;
   private final ReentrantLock sending = new ReentrantLock();
 
-  MessageRoutes(House house) {
+  MessageRoutes(House house, Supplier<String> shareAddress) {
     this.house = house;
+    this.shareAddress = shareAddress;
   }
 
   void register(RoutesConfig routes) {
@@ -55,11 +63,12 @@ final class MessageRoutes {
     Map<String, String> settings = session.settings().all();
     Studio studio = Studio.of(settings);
     List<SentMessage> sent = session.messages().ofSession(id);
+    ClientLinks links = links(session, id);
     return new MessagesPage(
         id,
         SessionRedaction.firstName(dossier.client()) + ", " + Words.day(dossier.session().date()),
         Arrays.stream(MessageKind.values())
-            .map(kind -> message(session, dossier, studio, kind, sent))
+            .map(kind -> message(session, dossier, studio, links, kind, sent))
             .toList(),
         sent.stream().map(message -> sent(dossier, message)).toList(),
         server(settings).map(MailServer::host).orElse(""),
@@ -67,13 +76,14 @@ final class MessageRoutes {
         problem);
   }
 
-  private static MessagesPage.Message message(
+  private MessagesPage.Message message(
       LedgerSession session,
       Dossier dossier,
       Studio studio,
+      ClientLinks links,
       MessageKind kind,
       List<SentMessage> sent) {
-    Letter letter = Composer.compose(session.messages().template(kind), dossier, studio);
+    Letter letter = Composer.compose(session.messages().template(kind), dossier, studio, links);
     long before = sent.stream().filter(message -> message.kind() == kind).count();
     LocalDate due = dossier.session().date().minusDays(studio.daysBefore(kind));
     return new MessagesPage.Message(
@@ -85,8 +95,30 @@ final class MessageRoutes {
         letter.subject(),
         letter.body(),
         letter.missing(),
+        hint(session.messages().template(kind), links),
         seen(letter, before),
         before == 0 ? "" : "went out " + Words.count((int) before, "time", "times"));
+  }
+
+  private ClientLinks links(LedgerSession session, long sessionId) {
+    return OpenLinks.of(
+        session.shares().of(ShareSubject.session(sessionId)),
+        house.clock().instant(),
+        shareAddress.get());
+  }
+
+  /** What would let the message hold a link that it now does without. */
+  private String hint(Template template, ClientLinks links) {
+    boolean lacks =
+        (template.fields().contains(Field.HOW_TO_ANSWER) && links.questions() == null)
+            || (template.fields().contains(Field.HOW_TO_SEE_IT) && links.plan() == null);
+    if (!lacks) {
+      return "";
+    }
+    return OpenLinks.isReachable(shareAddress.get())
+        ? "An open link for the client would stand in it by itself; make one on the page Share."
+        : "A link for the client would stand in it, but only this computer reaches your links now;"
+            + " README, \"Sharing by link\", says how to serve them.";
   }
 
   private static MessagesPage.Sent sent(Dossier dossier, SentMessage message) {
@@ -176,7 +208,9 @@ final class MessageRoutes {
               long id = dossier.session().id();
               Map<String, String> settings = session.settings().all();
               Studio studio = Studio.of(settings);
-              Letter letter = Composer.compose(session.messages().template(kind), dossier, studio);
+              Letter letter =
+                  Composer.compose(
+                      session.messages().template(kind), dossier, studio, links(session, id));
               long before =
                   session.messages().ofSession(id).stream()
                       .filter(message -> message.kind() == kind)

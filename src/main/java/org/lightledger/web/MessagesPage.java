@@ -33,6 +33,7 @@ public record MessagesPage(
    * @param subject its subject
    * @param body its text
    * @param missing what keeps it from going out
+   * @param hint what would make it better, "" for nothing
    * @param seen what is before the owner's eyes, so that nothing else is sent
    * @param before how often it went out before, in words, "" for never
    */
@@ -45,6 +46,7 @@ public record MessagesPage(
       String subject,
       String body,
       List<String> missing,
+      String hint,
       String seen,
       String before) {}
 

@@ -8,6 +8,7 @@ import java.util.stream.Collectors;
 import org.lightledger.session.Answer;
 import org.lightledger.session.Client;
 import org.lightledger.session.Session;
+import org.lightledger.share.OpenLinks;
 import org.lightledger.share.Returned;
 import org.lightledger.share.Share;
 import org.lightledger.share.ShareSubject;
@@ -50,7 +51,7 @@ final class ShareSideViews {
         share.id(),
         title(session, share),
         href(share.subject()) + (share.subject().isSession() ? "/share" : "#share"),
-        share.terms().asFile() ? "" : address + "/s/" + share.token(),
+        share.terms().asFile() ? "" : OpenLinks.address(share, address),
         state == Share.State.OPEN,
         switch (state) {
           case OPEN ->

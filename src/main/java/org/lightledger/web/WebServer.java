@@ -128,7 +128,7 @@ public final class WebServer implements AutoCloseable {
               new ShortlistRoutes(house, sharing).register(config.routes);
               new OutgoingRoutes(house, sun, new CallSheets(ledger, sun, clock, pages, assets))
                   .register(config.routes);
-              new MessageRoutes(house).register(config.routes);
+              new MessageRoutes(house, this::shareAddress).register(config.routes);
               new MessageSettingsRoutes(house).register(config.routes);
               sharing.register(config.routes);
               shares.register(config.routes);

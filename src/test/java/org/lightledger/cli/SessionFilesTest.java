@@ -58,6 +58,18 @@ class SessionFilesTest {
         .extracting(Console.Outcome::err)
         .asString()
         .contains("{{common questions}} has no value");
+    String link = console.run("share", "link", "session:1").out();
+    assertThat(
+            console
+                .run("message", "1", "plan", "--share-address", "https://light.example.org")
+                .out())
+        .contains(
+            "yours alone: https://light.example.org" + link.substring(link.indexOf("/s/")).strip());
+    assertThat(console.run("message", "1", "plan", "--share-address", "http://localhost:4181"))
+        .returns(2, Console.Outcome::exitCode)
+        .extracting(Console.Outcome::err)
+        .asString()
+        .contains("that others reach", "found http://localhost:4181");
     assertThat(console.run("calendar", "1", "--out", ics.toString()).exitCode()).isZero();
     assertThat(Files.readString(ics)).contains("SUMMARY:Session with Berta");
     assertThat(console.run("call-sheet", "1", "--out", pdf.toString()).exitCode()).isZero();

@@ -21,6 +21,8 @@ import org.lightledger.session.SentMessage;
 import org.lightledger.session.mail.MailServer;
 import org.lightledger.session.outgoing.OutgoingSamples;
 import org.lightledger.session.outgoing.Studio;
+import org.lightledger.share.Share;
+import org.lightledger.share.ShareSubject;
 
 /** One server, one mail server, one session of five stops. */
 class OutgoingRoutesTest {
@@ -33,7 +35,11 @@ class OutgoingRoutesTest {
   static void open() {
     mail = new GreenMail(new ServerSetup(0, "127.0.0.1", ServerSetup.PROTOCOL_SMTP));
     mail.start();
-    site = new TestSite(folder);
+    site =
+        new TestSite(
+            folder,
+            new WebSettings("127.0.0.1", 0, "127.0.0.1", 0, "https://light.example.org"),
+            null);
     LocalDateTime call = LocalDateTime.of(2026, 12, 15, 15, 0);
     site.ledger()
         .change(
@@ -158,6 +164,24 @@ class OutgoingRoutesTest {
         .returns(SentMessage.Way.MAIL, SentMessage::way);
     assertThat(site.get("/sessions/" + planned + "/messages").text())
         .contains("sent by mail", "went out 1 time");
+  }
+
+  @Test
+  void aLinkThatIsOpenStandsInItsMessageAndOneThatIsTakenBackDoesNot() {
+    String page = "/sessions/" + planned + "/messages";
+    assertThat(site.get(page).text()).contains("Just reply to this message.", "make one on");
+    site.post("/sessions/" + planned + "/shares", "questions", "on", "as", "link");
+    Share share = site.ledger().read(s -> s.shares().of(ShareSubject.session(planned)).get(0));
+
+    assertThat(site.get(page).text())
+        .contains("yours alone: https://light.example.org/s/" + share.token())
+        .contains("Would you like to see pictures of the places?")
+        .doesNotContain("Just reply to this message.");
+
+    site.post("/sessions/" + planned + "/shares/" + share.id() + "/revoke");
+    assertThat(site.get(page).text())
+        .contains("Just reply to this message.")
+        .doesNotContain(share.token());
   }
 
   @Test

@@ -19,10 +19,12 @@ public final class Composer {
 
   private final SharedSession session;
   private final Studio studio;
+  private final ClientLinks links;
 
-  private Composer(SharedSession session, Studio studio) {
+  private Composer(SharedSession session, Studio studio, ClientLinks links) {
     this.session = session;
     this.studio = studio;
+    this.links = links;
   }
 
   /**
@@ -31,10 +33,12 @@ public final class Composer {
    * @param template the wording
    * @param dossier what the ledger holds of the session
    * @param studio who writes
+   * @param links what the client can open
    * @return the message, with what is missing
    */
-  public static Letter compose(Template template, Dossier dossier, Studio studio) {
-    Composer composer = new Composer(SessionRedaction.view(dossier), studio);
+  public static Letter compose(
+      Template template, Dossier dossier, Studio studio, ClientLinks links) {
+    Composer composer = new Composer(SessionRedaction.view(dossier), studio, links);
     List<String> missing = new ArrayList<>();
     for (Field field : template.fields()) {
       if (field.needed() && composer.value(field) == null) {
@@ -86,6 +90,14 @@ public final class Composer {
           session.outfitLimit() + (session.outfitLimit() == 1 ? " outfit" : " outfits");
       case BRING -> filled(studio.bring());
       case QUESTIONS -> filled(numbered(session.questions()));
+      case HOW_TO_ANSWER ->
+          links.questions() == null
+              ? "Just reply to this message."
+              : "Please answer on this page, which is yours alone: " + links.questions();
+      case HOW_TO_SEE_IT ->
+          links.plan() == null
+              ? "Would you like to see pictures of the places? Tell us, and we send you some."
+              : "With pictures of the places, on a page that is yours alone: " + links.plan();
       case COMMON_QUESTIONS -> studio.commonQuestions();
       case STUDIO -> filled(studio.name());
       case STUDIO_PHONE -> studio.contact().phone();
@@ -162,7 +174,15 @@ public final class Composer {
       case QUESTIONS -> "write the questions that you ask clients";
       case COMMON_QUESTIONS, STUDIO, STUDIO_PHONE, BRING ->
           "enter it under the settings of messages, or take the field out of the template";
-      case TO, CLIENT, WHOSE_SESSION, PACKAGE, DATE, TIME_ZONE, OUTFIT_LIMIT ->
+      case TO,
+          CLIENT,
+          WHOSE_SESSION,
+          PACKAGE,
+          DATE,
+          TIME_ZONE,
+          OUTFIT_LIMIT,
+          HOW_TO_ANSWER,
+          HOW_TO_SEE_IT ->
           "take the field out of the template";
     };
   }

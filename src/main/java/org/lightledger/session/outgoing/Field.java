@@ -35,6 +35,16 @@ public enum Field {
   BRING("what to bring", "what the client brings, from the settings", false),
   /** What the owner asks. */
   QUESTIONS("questions", "the questions to the client, numbered", true),
+  /** Where the client answers. */
+  HOW_TO_ANSWER(
+      "how to answer",
+      "the link to the client's form when an open link asks the questions, else to reply",
+      true),
+  /** Where the client sees the plan. */
+  HOW_TO_SEE_IT(
+      "how to see it",
+      "the link to the plan with pictures when an open link shows it, else to ask for one",
+      true),
   /** Where answers to common questions are. */
   COMMON_QUESTIONS("common questions", "the link to answers to common questions", true),
   /** The studio. */

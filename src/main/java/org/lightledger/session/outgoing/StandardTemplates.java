@@ -28,7 +28,9 @@ public final class StandardTemplates {
 
         {{questions}}
 
-        Just reply to this message. Short answers are fine, and so is "surprise me".
+        {{how to answer}}
+
+        Short answers are fine, and so is "surprise me".
 
         What many people ask us is answered here: {{common questions}}
 
@@ -54,6 +56,8 @@ public final class StandardTemplates {
         There is room for up to {{outfit limit}}. Please bring:
 
         {{what to bring}}
+
+        {{how to see it}}
 
         Does any of this not suit you? Tell us, and we will change it.
 

@@ -16,6 +16,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.lightledger.session.MessageKind;
 import org.lightledger.session.mail.MailServer.Security;
+import org.lightledger.session.outgoing.ClientLinks;
 import org.lightledger.session.outgoing.Composer;
 import org.lightledger.session.outgoing.Letter;
 import org.lightledger.session.outgoing.OutgoingSamples;
@@ -28,7 +29,8 @@ class MailerTest {
       Composer.compose(
           StandardTemplates.of(MessageKind.PLAN),
           OutgoingSamples.dossier(),
-          OutgoingSamples.studio());
+          OutgoingSamples.studio(),
+          ClientLinks.NONE);
   private static GreenMail plain;
   private static GreenMail secure;
 

@@ -17,7 +17,8 @@ class ComposerTest {
   private static final LocalDateTime CALL = LocalDateTime.of(2026, 12, 15, 15, 0);
 
   private static Letter standard(MessageKind kind, Dossier dossier) {
-    return Composer.compose(StandardTemplates.of(kind), dossier, OutgoingSamples.studio());
+    return Composer.compose(
+        StandardTemplates.of(kind), dossier, OutgoingSamples.studio(), ClientLinks.NONE);
   }
 
   @Test
@@ -87,7 +88,8 @@ class ComposerTest {
         Composer.compose(
             told,
             OutgoingSamples.dossier(OutgoingSamples.minor(), CALL, MADRID, 1),
-            OutgoingSamples.studio());
+            OutgoingSamples.studio(),
+            ClientLinks.NONE);
 
     assertThat(letter.missing()).singleElement().asString().contains("full name of a minor");
   }
@@ -97,7 +99,9 @@ class ComposerTest {
     Template told = new Template(MessageKind.PLAN, "Hello", "We pick you up at calle mayor 1.");
 
     assertThat(
-            Composer.compose(told, OutgoingSamples.dossier(), OutgoingSamples.studio()).missing())
+            Composer.compose(
+                    told, OutgoingSamples.dossier(), OutgoingSamples.studio(), ClientLinks.NONE)
+                .missing())
         .singleElement()
         .asString()
         .contains("home address");
@@ -125,6 +129,35 @@ class ComposerTest {
   }
 
   @Test
+  void anOpenLinkStandsInTheMessageAndWithoutOneTheClientReplies() {
+    Dossier dossier = OutgoingSamples.dossier(OutgoingSamples.adult(), CALL, MADRID, 1);
+    ClientLinks links =
+        new ClientLinks("https://light.example/s/form", "https://light.example/s/plan");
+
+    assertThat(
+            Composer.compose(
+                    StandardTemplates.of(MessageKind.QUESTIONS),
+                    dossier,
+                    OutgoingSamples.studio(),
+                    links)
+                .body())
+        .contains("answer on this page, which is yours alone: https://light.example/s/form\n\n")
+        .doesNotContain("reply to this message");
+    assertThat(
+            Composer.compose(
+                    StandardTemplates.of(MessageKind.PLAN),
+                    dossier,
+                    OutgoingSamples.studio(),
+                    links)
+                .body())
+        .contains("on a page that is yours alone: https://light.example/s/plan\n\n");
+    assertThat(standard(MessageKind.QUESTIONS, dossier).body())
+        .contains("\n\nJust reply to this message.\n\n")
+        .doesNotContain("http://", "/s/");
+    assertThat(standard(MessageKind.PLAN, dossier).body()).doesNotContain("/s/");
+  }
+
+  @Test
   void aLineNeverHasAnEmptyHole() {
     Template all = new Template(MessageKind.PLAN, "x", Field.list().replace(", ", "\n"));
 
@@ -132,7 +165,8 @@ class ComposerTest {
         Composer.compose(
             all,
             OutgoingSamples.dossier(OutgoingSamples.adult(), CALL, MADRID, 0),
-            Studio.of(Map.of(Studio.BRING, " ")));
+            Studio.of(Map.of(Studio.BRING, " ")),
+            ClientLinks.NONE);
 
     assertThat(letter.body().lines()).doesNotContain("").contains("Not decided yet");
     assertThat(letter.ready()).isFalse();
@@ -167,7 +201,8 @@ class ComposerTest {
                 dossier.questions(),
                 dossier.answers(),
                 dossier.packing()),
-            OutgoingSamples.studio());
+            OutgoingSamples.studio(),
+            ClientLinks.NONE);
 
     assertThat(letter.subject()).isEqualTo("At the gate Bcc: all@example.org x");
   }
@@ -183,11 +218,11 @@ class ComposerTest {
         OutgoingSamples.dossier(
             OutgoingSamples.adult(), LocalDateTime.of(2026, 3, 20, 17, 0), newYork, 1);
 
-    assertThat(Composer.compose(zone, after, OutgoingSamples.studio()).body())
+    assertThat(Composer.compose(zone, after, OutgoingSamples.studio(), ClientLinks.NONE).body())
         .isEqualTo(
             "Eastern Daylight Time (UTC-04:00); the clocks there change on Sunday 8 March 2026,"
                 + " and these are the times after that");
-    assertThat(Composer.compose(zone, later, OutgoingSamples.studio()).body())
+    assertThat(Composer.compose(zone, later, OutgoingSamples.studio(), ClientLinks.NONE).body())
         .isEqualTo("Eastern Daylight Time (UTC-04:00)");
   }
 }
