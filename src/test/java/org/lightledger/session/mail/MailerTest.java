@@ -89,6 +89,31 @@ class MailerTest {
   }
 
   @Test
+  void byStartTlsItArrivesAndNothingButTheGreetingIsSaidInTheClear() throws Exception {
+    try (StartTlsRelay relay = new StartTlsRelay(plain.getSmtp().getPort())) {
+      new Mailer(
+              server(Security.STARTTLS, relay.port(), "secret"),
+              Map.of("mail.smtp.ssl.trust", "*", "mail.smtp.ssl.checkserveridentity", "false"))
+          .send(LETTER, OutgoingSamples.studio(), NOW);
+
+      assertThat(relay.clear()).containsExactly("EHLO [127.0.0.1]");
+    }
+    assertThat(plain.getReceivedMessages()).hasSize(1);
+    assertThat(plain.getReceivedMessages()[0].getSubject()).isEqualTo(LETTER.subject());
+  }
+
+  @Test
+  void aCertificateThatNobodyVouchesForIsRefusedAfterStartTlsToo() throws Exception {
+    try (StartTlsRelay relay = new StartTlsRelay(plain.getSmtp().getPort())) {
+      assertThatThrownBy(() -> send(server(Security.STARTTLS, relay.port(), "secret")))
+          .isInstanceOf(MailException.class)
+          .hasMessageContaining("certificate is not trusted");
+      assertThat(relay.clear()).containsExactly("EHLO [127.0.0.1]");
+    }
+    assertThat(plain.getReceivedMessages()).isEmpty();
+  }
+
+  @Test
   void aCertificateThatNobodyVouchesForIsRefused() {
     assertThatThrownBy(() -> send(server(Security.TLS, secure.getSmtps().getPort(), "secret")))
         .isInstanceOf(MailException.class)
