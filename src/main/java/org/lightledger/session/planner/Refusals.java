@@ -25,11 +25,7 @@ final class Refusals {
     locks(refusals);
     drives(refusals);
     if (refusals.isEmpty()) {
-      refusals.add(
-          new Refusal(
-              Rule.LENGTH,
-              "No single rule stands in the way; several do together.",
-              "Take away a lock or a candidate's opening hours, or plan fewer stops in more time."));
+      refusals.add(new Conflict(request, Refusals::feasible).refusal());
     }
     return refusals;
   }
@@ -206,8 +202,7 @@ final class Refusals {
   /** The least number of minutes, by steps of the grid, with which there is a plan. */
   private OptionalInt least(IntFunction<PlanRequest> withMore) {
     int gridMin = request.frame().gridMin();
-    int room = 1440 - Math.max(request.frame().lengthMin(), request.frame().spanMin());
-    int most = Math.min(MOST_MORE_MIN, room) / gridMin;
+    int most = mostMoreMin(request.frame()) / gridMin;
     if (most < 1 || !feasible(withMore.apply(most * gridMin))) {
       return OptionalInt.empty();
     }
@@ -222,6 +217,12 @@ final class Refusals {
       }
     }
     return OptionalInt.of(enough * gridMin);
+  }
+
+  /** How much a session can be stretched, whole steps of its grid, in minutes; 0 or more. */
+  static int mostMoreMin(SessionFrame frame) {
+    int room = 1440 - Math.max(frame.lengthMin(), frame.spanMin());
+    return Math.max(0, Math.min(MOST_MORE_MIN, room) / frame.gridMin() * frame.gridMin());
   }
 
   private static boolean feasible(PlanRequest request) {
