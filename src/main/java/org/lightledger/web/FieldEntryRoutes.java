@@ -181,7 +181,7 @@ final class FieldEntryRoutes {
     }
     Uploads.Kept kept = uploads.keep(sent);
     ImportReport report = jobs.now(kept.paths());
-    uploads.tidy(kept, report);
+    uploads.tidy(kept, report, house.ledger());
     FileReport file = report.files().isEmpty() ? null : report.files().get(0);
     Long shotId = file == null ? null : file.shotId();
     if (file == null || shotId == null) {

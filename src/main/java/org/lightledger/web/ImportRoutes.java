@@ -89,7 +89,7 @@ final class ImportRoutes {
     }
     Uploads.Kept kept = uploads.keep(sent);
     ImportReport report = jobs.now(kept.paths());
-    uploads.tidy(kept, report);
+    uploads.tidy(kept, report, house.ledger());
     ImportPage.ReportView view = ImportViews.report(report, kept::nameOf);
     if (Pages.wantsPart(ctx)) {
       house.pages().part(ctx, "rowspart", new ImportPage.RowsPart(view, house.waiting()));

@@ -19,6 +19,8 @@ import java.util.Map;
 import java.util.Set;
 import org.lightledger.indexing.FileReport;
 import org.lightledger.indexing.ImportReport;
+import org.lightledger.store.Ledger;
+import org.lightledger.store.LedgerSession;
 
 /**
  * Keeps uploaded files in the ledger's folder: a browser hands over copies, not the originals, so
@@ -76,31 +78,44 @@ final class Uploads {
   }
 
   /**
-   * Removes the copies that hold no shot, and those of shots that the ledger has from elsewhere.
+   * Removes the copies that hold no shot, and those of shots that are there in another file too.
+   * Done by the one who writes, so that of two copies that arrive together one stays.
    */
-  void tidy(Kept kept, ImportReport report) {
-    for (FileReport file : report.files()) {
-      boolean needless =
-          file.status() == FileReport.Status.UNREADABLE || file.status() == FileReport.Status.KNOWN;
-      if (needless && kept.fresh().contains(file.path())) {
-        try {
-          Files.deleteIfExists(file.path());
-        } catch (IOException e) {
-          throw new UncheckedIOException(e);
-        }
-      }
+  void tidy(Kept kept, ImportReport report, Ledger ledger) {
+    ledger.change(
+        session -> {
+          for (FileReport file : report.files()) {
+            if (kept.fresh().contains(file.path()) && isNeedless(file, session)) {
+              delete(file.path());
+            }
+          }
+        });
+  }
+
+  private static boolean isNeedless(FileReport file, LedgerSession session) {
+    Long shotId = file.shotId();
+    return switch (file.status()) {
+      case UNREADABLE -> true;
+      case KNOWN ->
+          shotId != null
+              && session.shots().find(shotId).stream()
+                  .flatMap(shot -> shot.files().stream())
+                  .anyMatch(other -> !other.equals(file.path()) && Files.exists(other));
+      default -> false;
+    };
+  }
+
+  private static void delete(Path path) {
+    try {
+      Files.deleteIfExists(path);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
   }
 
   /** Removes the copies that were not there before. */
   void discard(Kept kept) {
-    try {
-      for (Path path : kept.fresh()) {
-        Files.deleteIfExists(path);
-      }
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    kept.fresh().forEach(Uploads::delete);
   }
 
   private static String fingerprint(UploadedFile file, Path part) throws IOException {
