@@ -14,9 +14,12 @@ import javax.net.ssl.SSLException;
 import org.eclipse.angus.mail.util.MailConnectException;
 import org.lightledger.session.outgoing.Letter;
 import org.lightledger.session.outgoing.Studio;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** Hands letters to the owner's mail server. */
 public final class Mailer {
+  private static final Logger LOG = LoggerFactory.getLogger(Mailer.class);
   private static final int CONNECT_MS = 10_000;
   private static final int ANSWER_MS = 20_000;
 
@@ -51,12 +54,24 @@ public final class Mailer {
     try {
       MimeMessage message = MailLetter.message(session, letter, studio, now);
       message.saveChanges();
-      try (Transport transport = session.getTransport("smtp")) {
+      Transport transport = session.getTransport("smtp");
+      try {
         transport.connect(server.host(), server.port(), server.user(), server.password());
         transport.sendMessage(message, message.getAllRecipients());
+      } finally {
+        leave(transport);
       }
     } catch (MessagingException e) {
       throw new MailException(words(e), e);
+    }
+  }
+
+  /** Whether the good-bye is heard changes nothing: the server has taken the letter, or has not. */
+  private static void leave(Transport transport) {
+    try {
+      transport.close();
+    } catch (MessagingException e) {
+      LOG.debug("the mail server hung up before the good-bye", e);
     }
   }
 

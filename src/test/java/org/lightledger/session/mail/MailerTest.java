@@ -1,15 +1,22 @@
 package org.lightledger.session.mail;
 
+import static java.nio.charset.StandardCharsets.US_ASCII;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import com.icegreen.greenmail.util.GreenMail;
 import com.icegreen.greenmail.util.ServerSetup;
 import jakarta.mail.internet.MimeMessage;
+import java.io.BufferedReader;
 import java.io.IOException;
+import java.io.InputStreamReader;
+import java.io.UncheckedIOException;
 import java.net.ServerSocket;
+import java.net.Socket;
 import java.time.Instant;
+import java.util.List;
 import java.util.Map;
+import java.util.concurrent.CopyOnWriteArrayList;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -137,6 +144,46 @@ class MailerTest {
         .message()
         .doesNotContain("wr0ng-pass");
     assertThat(plain.getReceivedMessages()).isEmpty();
+  }
+
+  /** What a proxy that filters mail does when it is in a hurry. */
+  @Test
+  void aServerThatHangsUpAfterItTookTheLetterHasTakenIt() throws Exception {
+    List<String> heard = new CopyOnWriteArrayList<>();
+    try (ServerSocket listener = new ServerSocket(0)) {
+      Thread server = new Thread(() -> hangUpAtTheEnd(listener, heard));
+      server.start();
+
+      send(new MailServer("127.0.0.1", listener.getLocalPort(), Security.NONE, null, null));
+
+      server.join();
+    }
+    assertThat(heard).contains(".").last().isEqualTo("QUIT");
+  }
+
+  private static void hangUpAtTheEnd(ServerSocket listener, List<String> heard) {
+    try (Socket client = listener.accept();
+        BufferedReader in =
+            new BufferedReader(new InputStreamReader(client.getInputStream(), US_ASCII))) {
+      say(client, "220 hasty");
+      boolean letter = false;
+      for (String line = in.readLine(); line != null; line = in.readLine()) {
+        heard.add(line);
+        if (line.equals("QUIT")) {
+          return;
+        }
+        if (!letter || line.equals(".")) {
+          say(client, line.equals("DATA") ? "354 go on" : "250 taken");
+          letter = line.equals("DATA");
+        }
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static void say(Socket client, String line) throws IOException {
+    client.getOutputStream().write((line + "\r\n").getBytes(US_ASCII));
   }
 
   @Test
