@@ -3,6 +3,7 @@ package org.lightledger.studio;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.time.LocalTime;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
@@ -15,9 +16,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import org.jspecify.annotations.Nullable;
 import org.lightledger.ask.Answer;
-import org.lightledger.ask.Answers;
 import org.lightledger.ask.Asker;
 import org.lightledger.ask.Question;
 import org.lightledger.ask.Sky;
@@ -45,29 +44,12 @@ public final class SessionLight {
   private final SunEphemeris sun;
   private final SessionHours hours;
   private final Stock stock;
-  private final LocalDate date;
-  private final TimeOfDay.@Nullable Clock time;
 
   SessionLight(Asker asker, Stock stock, SunEphemeris sun, SessionHours hours) {
     this.sun = sun;
     this.hours = hours;
     this.asker = asker;
     this.stock = stock;
-    this.date = hours.sun().date();
-    this.time = hours.span() == null ? null : clock(hours.span(), hours.sun().zone(), date);
-  }
-
-  /** The session's hours on its date; a question does not reach past midnight. */
-  private static TimeOfDay.Clock clock(SessionHours.Span span, ZoneId zone, LocalDate date) {
-    return new TimeOfDay.Clock(
-        time(span.start(), zone, date, LocalTime.MIN),
-        time(span.end(), zone, date, LocalTime.of(23, 59)));
-  }
-
-  private static LocalTime time(Instant instant, ZoneId zone, LocalDate date, LocalTime otherwise) {
-    return LocalDate.ofInstant(instant, zone).equals(date)
-        ? LocalTime.ofInstant(instant, zone).truncatedTo(ChronoUnit.MINUTES)
-        : otherwise;
   }
 
   /**
@@ -133,28 +115,31 @@ public final class SessionLight {
             view.sky(),
             span.start(),
             span.end());
-    return StayLight.of(sun, stay).spans().stream()
-        .map(whole -> stretch(view, whole, span))
-        .filter(stretch -> stretch.from().isBefore(stretch.until()))
-        .toList();
+    List<Stretch> stretches = new ArrayList<>();
+    Instant from = span.start();
+    List<StayLight.Span> spans = StayLight.of(sun, stay).spans();
+    for (int i = 0; i < spans.size(); i++) {
+      Instant until = earlier(spans.get(i).window().to().toInstant(), span.end());
+      // A window ends with its day, the light goes on.
+      boolean goesOn = i + 1 < spans.size() && spans.get(i + 1).light() == spans.get(i).light();
+      if (!goesOn && from.isBefore(until)) {
+        stretches.add(stretch(view, spans.get(i).light(), from, until));
+        from = until;
+      }
+    }
+    return stretches;
   }
 
-  private Stretch stretch(SpotView view, StayLight.Span whole, SessionHours.Span span) {
-    Instant from = later(whole.window().from().toInstant(), span.start());
-    Instant until = later(span.start(), earlier(whole.window().to().toInstant(), span.end()));
+  private Stretch stretch(SpotView view, LightClass light, Instant from, Instant until) {
     Instant middle = from.plus(Duration.between(from, until).dividedBy(2));
     SunDirection there = sun.direction(middle, view.spot().position());
     return new Stretch(
         view.facing(),
-        whole.light(),
+        light,
         from.atZone(hours.sun().zone()).toOffsetDateTime(),
         until.atZone(hours.sun().zone()).toOffsetDateTime(),
         view.facing().turnToDeg(there.azimuth()),
         view.tierAt(middle));
-  }
-
-  private static Instant later(Instant one, Instant other) {
-    return one.isAfter(other) ? one : other;
   }
 
   private static Instant earlier(Instant one, Instant other) {
@@ -172,16 +157,16 @@ public final class SessionLight {
    */
   public List<Answer> propose(
       Set<LightClass> wanted, Set<Trait> liked, Set<Long> without, int most) {
-    if (time == null) {
+    SessionHours.Span span = hours.span();
+    if (span == null) {
       return List.of();
     }
-    Answers answers = ask(time, wanted, stock);
     Map<Long, Long> warmth = new LinkedHashMap<>();
     for (Trait trait : liked) {
       stock.spotsWith(Set.of(trait)).forEach(id -> warmth.merge(id, 1L, Long::sum));
     }
     Set<Long> seen = new HashSet<>(without);
-    return answers.matches().stream()
+    return ask(span, wanted).stream()
         .filter(answer -> seen.add(answer.spot().id()))
         .sorted(
             Comparator.comparing((Answer answer) -> -warmth.getOrDefault(answer.spot().id(), 0L)))
@@ -220,8 +205,27 @@ public final class SessionLight {
     return false;
   }
 
-  private Answers ask(TimeOfDay.Clock at, Set<LightClass> lights, Stock among) {
-    return asker.ask(new Question(lights, date, date, at, null), among, Integer.MAX_VALUE);
+  /** A question does not reach past midnight, so each day of the session has one. */
+  private List<Answer> ask(SessionHours.Span span, Set<LightClass> lights) {
+    ZoneId zone = hours.sun().zone();
+    LocalDateTime start = LocalDateTime.ofInstant(span.start(), zone);
+    LocalDateTime end = LocalDateTime.ofInstant(span.end(), zone);
+    List<Answer> found = new ArrayList<>();
+    for (LocalDate date = start.toLocalDate();
+        !date.isAfter(end.toLocalDate());
+        date = date.plusDays(1)) {
+      LocalTime from = date.equals(start.toLocalDate()) ? minute(start) : LocalTime.MIN;
+      LocalTime to = date.equals(end.toLocalDate()) ? minute(end) : LocalTime.of(23, 59);
+      // Where clocks go back meanwhile, the end can be told before the start.
+      TimeOfDay at = new TimeOfDay.Clock(from, to.isBefore(from) ? from : to);
+      Question question = new Question(lights, date, date, at, null);
+      found.addAll(asker.ask(question, stock, Integer.MAX_VALUE).matches());
+    }
+    return found;
+  }
+
+  private static LocalTime minute(LocalDateTime moment) {
+    return moment.toLocalTime().truncatedTo(ChronoUnit.MINUTES);
   }
 
   /** Some spots of a stock, by their numbers. */

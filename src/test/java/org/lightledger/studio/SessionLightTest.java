@@ -97,6 +97,38 @@ class SessionLightTest {
     }
   }
 
+  /** The minutes from 02:45 on end at 02:05, told by the clock. */
+  @Test
+  void theNightOnWhichTheClocksGoBackAndOnePastMidnightHaveTheirLight() {
+    SunEphemeris sun = new SpaEphemeris();
+    Clock clock = Clock.fixed(NOW, ZoneOffset.UTC);
+    try (Ledger ledger = Ledger.open(folder, clock)) {
+      long avenue = add(ledger, new Spot(0, "Avenue", null, PLACE, ZONE, false, List.of(), "", ""));
+      ledger.change(
+          session ->
+              session
+                  .spots()
+                  .setFacings(
+                      avenue,
+                      List.of(new Facing(FACING, 15, Facing.Origin.OWNER, 0)),
+                      Facing.Origin.OWNER));
+      Studio studio = new Studio(ledger, new Asker(sun), sun, clock);
+      for (LocalTime start : List.of(LocalTime.of(2, 45), LocalTime.of(23, 30))) {
+        SessionHours hours =
+            SessionHours.of(
+                new Anchor.StartsAt(start),
+                new Terms("Stars", 2, 1, 3, start.getHour() == 2 ? 20 : 60),
+                SunDay.of(sun, PLACE, ZONE, LocalDate.of(2026, 10, 25)));
+        SessionLight light = studio.light(hours);
+
+        assertThat(light.at(List.of(avenue)).get(avenue))
+            .singleElement()
+            .returns(LightClass.DARK, SessionLight.Stretch::light);
+        assertThat(light.propose(Set.of(LightClass.DARK), Set.of(), Set.of(), 5)).hasSize(1);
+      }
+    }
+  }
+
   private static long add(Ledger ledger, Spot spot) {
     return ledger.write(session -> session.spots().insert(spot));
   }
