@@ -29,7 +29,7 @@ record PlanFields(PlanWish wish, List<Long> order) {
     int most = PlanWish.mostOutfits(booked);
     PlanWish usual = PlanWish.usual(booked, candidates);
     Integer outfits = fields.whole("outfits", "Outfits", 1, most, "outfits");
-    Integer change = fields.whole("change", "A change takes", 0, LONGEST_CHANGE_MIN, "minutes");
+    Integer change = fields.whole("change", "A change takes", 1, LONGEST_CHANGE_MIN, "minutes");
     GeoPoint place = fields.place("place", "Where it is");
     String meeting = fields.text("meeting", "Meeting spot", MOST_WORDS);
     boolean asked = !fields.raw("sky").isEmpty();

@@ -120,7 +120,7 @@ final class PlanOutcomes {
           .append(hours(before));
     }
     if (within != null) {
-      text.append("; outfit ").append(within.toOutfit()).append(hours(within));
+      text.append("; change to outfit ").append(within.toOutfit()).append(hours(within));
     }
     return text.toString();
   }

@@ -4,7 +4,7 @@ package org.lightledger.session.planner;
  * What is worn.
  *
  * @param outfits how many outfits are worn, one after the other; 1 to {@value #MOST_OUTFITS}
- * @param changeMin a change takes so many minutes, 0 to 60
+ * @param changeMin a change takes so many minutes, 1 to 60
  * @param tent whether a changing tent is brought along, so that every stop is a place to change
  */
 public record OutfitWish(int outfits, int changeMin, boolean tent) {
@@ -13,6 +13,12 @@ public record OutfitWish(int outfits, int changeMin, boolean tent) {
 
   /** What a change takes unless told otherwise, minutes. Common practice, no source. */
   public static final int USUAL_CHANGE_MIN = 10;
+
+  /**
+   * When clothes are changed within a stay, each outfit is worn there at least so many minutes, or
+   * as long as one shoots there at least, whichever is less. Own choice.
+   */
+  public static final int LEAST_WORN_MIN = 10;
 
   /** One outfit, no change. */
   public static final OutfitWish ONE = new OutfitWish(1, USUAL_CHANGE_MIN, false);
@@ -27,9 +33,9 @@ public record OutfitWish(int outfits, int changeMin, boolean tent) {
       throw new IllegalArgumentException(
           "expected 1 to " + MOST_OUTFITS + " outfits, found " + outfits);
     }
-    if (changeMin < 0 || changeMin > 60) {
+    if (changeMin < 1 || changeMin > 60) {
       throw new IllegalArgumentException(
-          "expected a change to take 0 to 60 minutes, found " + changeMin);
+          "expected a change to take 1 to 60 minutes, found " + changeMin);
     }
   }
 }

@@ -22,6 +22,7 @@ final class StayTable {
 
   private final int lastGoodMin;
   private final int leastSteps;
+  private final int leastWornSteps;
   private final int mostSteps;
   private final int lengths;
 
@@ -57,6 +58,7 @@ final class StayTable {
     this.changing = candidate.placeToChange() || request.outfits().tent();
     this.lastGoodMin = lastGoodMin;
     this.leastSteps = ceil(candidate.leastMin(), gridMin);
+    this.leastWornSteps = Math.min(leastSteps, ceil(OutfitWish.LEAST_WORN_MIN, gridMin));
     this.mostSteps = Math.min(steps, Math.max(leastSteps, candidate.wantedMin() / gridMin));
     this.lengths = Math.max(0, mostSteps - leastSteps + 1);
     this.sums = sums();
@@ -122,23 +124,39 @@ final class StayTable {
     return false;
   }
 
-  /** The best facing and place of the change, of equal ones that with the largest margin. */
+  /**
+   * The best facing and place of the change; of equal ones that with the largest margin, and then
+   * that which is nearest to the middle.
+   */
   Choice choose(Stay stay) {
     Choice best = new Choice(-1, 0, NEVER);
     double bestMarginDeg = Double.NEGATIVE_INFINITY;
     for (int facing = 0; facing < sums.length; facing++) {
-      for (int split = stay.changed() ? 1 : 0;
-          split <= (stay.changed() ? stay.steps() - 1 : 0);
-          split++) {
+      double marginDeg = marginDeg(facing, stay);
+      for (int split = firstSplit(stay); split <= lastSplit(stay); split++) {
         long value = value(facing, split, stay);
-        double marginDeg = value < best.worth ? 0 : marginDeg(facing, stay);
-        if (value > best.worth || (value == best.worth && marginDeg > bestMarginDeg)) {
+        boolean asGood = value == best.worth && marginDeg == bestMarginDeg;
+        if (value > best.worth
+            || (value == best.worth && marginDeg > bestMarginDeg)
+            || (asGood && unevenness(split, stay) < unevenness(best.splitSteps, stay))) {
           best = new Choice(facing, split, value);
           bestMarginDeg = marginDeg;
         }
       }
     }
     return best;
+  }
+
+  private static int unevenness(int split, Stay stay) {
+    return Math.abs(2 * split - stay.steps());
+  }
+
+  private int firstSplit(Stay stay) {
+    return stay.changed() ? leastWornSteps : 0;
+  }
+
+  private int lastSplit(Stay stay) {
+    return stay.changed() ? stay.steps() - leastWornSteps : 0;
   }
 
   /** Whether any minute of a stretch of the frame has a wanted light along any facing. */
@@ -194,7 +212,7 @@ final class StayTable {
           int until = from + busySteps(length, changed == 1);
           if (until <= steps
               && isOpen(from * gridMin, until * gridMin)
-              && (changed == 0 || (changing && length >= 2))) {
+              && (changed == 0 || (changing && length >= 2 * leastWornSteps))) {
             int at = index(from, length, changed);
             table[at] = best(new Stay(from, length, changed == 1, false));
             table[at + 1] = best(new Stay(from, length, changed == 1, true));
@@ -208,9 +226,7 @@ final class StayTable {
   private long best(Stay stay) {
     long best = NEVER;
     for (int facing = 0; facing < sums.length; facing++) {
-      for (int split = stay.changed() ? 1 : 0;
-          split <= (stay.changed() ? stay.steps() - 1 : 0);
-          split++) {
+      for (int split = firstSplit(stay); split <= lastSplit(stay); split++) {
         best = Math.max(best, value(facing, split, stay));
       }
     }

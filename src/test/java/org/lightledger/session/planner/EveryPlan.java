@@ -103,7 +103,8 @@ final class EveryPlan {
     int most = Math.max(least, next.wantedMin() / grid * grid);
     for (int length = least; length <= most; length += grid) {
       end(state, next, from, new int[] {from, from + length}, new int[] {}, before, changedBefore);
-      for (int cut = grid; cut < length && mayChange(next); cut += grid) {
+      int worn = Math.min(least, (10 + grid - 1) / grid * grid);
+      for (int cut = worn; cut <= length - worn && mayChange(next); cut += grid) {
         int[] first = {from, from + cut};
         int[] second = {from + cut + changeOnGrid, from + length + changeOnGrid};
         end(state, next, from, first, second, before, changedBefore + 1);

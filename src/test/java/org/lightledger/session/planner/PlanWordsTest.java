@@ -7,6 +7,7 @@ import java.time.Duration;
 import java.time.LocalTime;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.junit.jupiter.api.Test;
 import org.lightledger.light.LightClass;
 
@@ -102,6 +103,23 @@ class PlanWordsTest {
                 "Two outfits are to be worn, with ten minutes for each change at a place to"
                     + " change.",
                 "A changing tent would help; one outfit would fit."));
+  }
+
+  /** The light is alike from end to end, so nothing but the middle speaks for a moment. */
+  @Test
+  void ofEquallyGoodMomentsTheOutfitIsChangedInTheMiddle() {
+    PlanRequest request =
+        new Evening(FOUR, SUNSET, 60)
+            .spot(2, "Poplar Avenue", 235, 0)
+            .request(new StopLimits(1, 1, 5), new OutfitWish(2, 10, false));
+
+    PlannedStop stop = plan(request).stops().get(0);
+    OutfitChange change = Objects.requireNonNull(stop.changeWithin());
+
+    Duration first = Duration.between(stop.shootFrom(), change.from());
+    Duration second = Duration.between(change.until(), stop.shootUntil());
+    assertThat(first.plus(second)).isEqualTo(Duration.ofMinutes(30));
+    assertThat(first.minus(second).abs()).isLessThanOrEqualTo(Duration.ofMinutes(5));
   }
 
   @Test
