@@ -20,8 +20,8 @@ import org.lightledger.sun.SunEphemeris;
 /**
  * The light at a spot along one facing from the first picture of a stay to its last.
  *
- * @param spans the classes of the light, one after the other, each with the whole of its window on
- *     that day; one or more
+ * @param spans the classes of the light, one after the other, each with the whole of its window;
+ *     one or more, and never one class twice in a row
  * @param sunAtStart where the sun stands at the first picture
  * @param sunAtMiddle where it stands half way
  * @param sunAtEnd where it stands at the last
@@ -29,6 +29,8 @@ import org.lightledger.sun.SunEphemeris;
  * @param directUntil when the sun leaves the spot on that day; null unless it is known to reach it
  *     at the first picture
  * @param expected the exposure to be expected half way
+ * @param expectedAtStart the same at the first picture
+ * @param expectedAtEnd the same at the last
  */
 public record StayLight(
     List<Span> spans,
@@ -37,7 +39,24 @@ public record StayLight(
     SunDirection sunAtEnd,
     @Nullable Boolean directSun,
     @Nullable OffsetDateTime directUntil,
-    ExpectedLight expected) {
+    ExpectedLight expected,
+    ExpectedLight expectedAtStart,
+    ExpectedLight expectedAtEnd) {
+
+  /** One exposure serves a whole stay unless it changes by more than its own uncertainty, stops. */
+  private static final double ALIKE_STOPS = 1;
+
+  /**
+   * The exposure to be expected.
+   *
+   * @return one number and setting, or those at first and at last when they differ by more than a
+   *     stop
+   */
+  public String expectedWords() {
+    return Math.abs(expectedAtStart.ev100() - expectedAtEnd.ev100()) <= ALIKE_STOPS
+        ? expected.words()
+        : "at first " + expectedAtStart.words() + "; at last " + expectedAtEnd.words();
+  }
 
   /**
    * Whether one looks towards a low sun at some time of the stay.
@@ -110,19 +129,29 @@ public record StayLight(
     WindowFinder windows = new WindowFinder(curve);
     Instant middle = stay.from().plus(Duration.between(stay.from(), stay.to()).dividedBy(2));
     SunDirection sunAtMiddle = curve.direction(middle, stay.place());
-    SpotLight light = SpotLight.of(sunAtMiddle, stay.facing(), stay.skyline(), stay.sky());
+    SpotLight light = lightUnder(sunAtMiddle, stay);
     SunDirection sunAtStart = curve.direction(stay.from(), stay.place());
-    boolean direct =
-        Boolean.TRUE.equals(
-            SpotLight.of(sunAtStart, stay.facing(), stay.skyline(), stay.sky()).directSun());
+    SunDirection sunAtEnd = curve.direction(stay.to(), stay.place());
+    boolean direct = Boolean.TRUE.equals(lightUnder(sunAtStart, stay).directSun());
     return new StayLight(
         spans(curve, windows, view, stay),
         sunAtStart,
         sunAtMiddle,
-        curve.direction(stay.to(), stay.place()),
+        sunAtEnd,
         light.directSun(),
         direct ? windows.directUntil(stay.from(), view) : null,
-        ExpectedLight.of(sunAtMiddle, stay.facing(), light.light(), light.directSun(), stay.sky()));
+        expected(sunAtMiddle, stay),
+        expected(sunAtStart, stay),
+        expected(sunAtEnd, stay));
+  }
+
+  private static SpotLight lightUnder(SunDirection sun, Stay stay) {
+    return SpotLight.of(sun, stay.facing(), stay.skyline(), stay.sky());
+  }
+
+  private static ExpectedLight expected(SunDirection sun, Stay stay) {
+    SpotLight light = lightUnder(sun, stay);
+    return ExpectedLight.of(sun, stay.facing(), light.light(), light.directSun(), stay.sky());
   }
 
   private static List<Span> spans(
@@ -131,7 +160,15 @@ public record StayLight(
     Instant at = stay.from();
     while (!at.isAfter(stay.to())) {
       Answer.Window window = windows.around(at, view);
-      spans.add(new Span(view.classOf(curve.direction(at, stay.place())), window));
+      LightClass light = view.classOf(curve.direction(at, stay.place()));
+      int last = spans.size() - 1;
+      // A window ends with its day, the light goes on.
+      if (last >= 0 && spans.get(last).light() == light) {
+        Answer.Window whole = new Answer.Window(spans.get(last).window().from(), window.to());
+        spans.set(last, new Span(light, whole));
+      } else {
+        spans.add(new Span(light, window));
+      }
       Instant end = window.to().toInstant();
       at = (end.isAfter(at) ? end : at).plusSeconds(1);
     }

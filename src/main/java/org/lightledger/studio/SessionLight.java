@@ -117,13 +117,10 @@ public final class SessionLight {
             span.end());
     List<Stretch> stretches = new ArrayList<>();
     Instant from = span.start();
-    List<StayLight.Span> spans = StayLight.of(sun, stay).spans();
-    for (int i = 0; i < spans.size(); i++) {
-      Instant until = earlier(spans.get(i).window().to().toInstant(), span.end());
-      // A window ends with its day, the light goes on.
-      boolean goesOn = i + 1 < spans.size() && spans.get(i + 1).light() == spans.get(i).light();
-      if (!goesOn && from.isBefore(until)) {
-        stretches.add(stretch(view, spans.get(i).light(), from, until));
+    for (StayLight.Span whole : StayLight.of(sun, stay).spans()) {
+      Instant until = earlier(whole.window().to().toInstant(), span.end());
+      if (from.isBefore(until)) {
+        stretches.add(stretch(view, whole.light(), from, until));
         from = until;
       }
     }

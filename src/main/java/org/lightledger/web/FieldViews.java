@@ -76,7 +76,7 @@ final class FieldViews {
         facing == null || light == null ? List.of() : lights(light, facing),
         light == null ? "" : suns(light),
         light == null ? "" : direct(light, sky),
-        light == null ? "" : light.expected().words(),
+        light == null ? "" : light.expectedWords(),
         light != null && light.needsSunCare(),
         HazardWords.advice(session.hazards().of(spot.id())),
         spot.cautions(),
@@ -113,7 +113,8 @@ final class FieldViews {
     return Words.sun(light.sunAtStart()) + " at first, " + Words.sun(light.sunAtEnd()) + " at last";
   }
 
-  private static String direct(StayLight light, Sky sky) {
+  /** When direct sun ends, or why there is none. */
+  static String direct(StayLight light, Sky sky) {
     if (sky == Sky.OVERCAST) {
       return "No direct sun under an overcast sky";
     }

@@ -26,7 +26,8 @@ public record PlanPart(String call, String meeting, String end, String made, Lis
    * @param outfit which outfit is worn
    * @param changes the changes of outfit made there
    * @param look where the camera looks, "" when not known
-   * @param lights the light at the beginning and the end
+   * @param lights the light from the first picture to the last
+   * @param direct when direct sun ends, "" when nothing can be said
    * @param cautions the spot's cautions, "" for none
    * @param fallback where to go when this place can not be used, "" for none
    */
@@ -41,16 +42,17 @@ public record PlanPart(String call, String meeting, String end, String made, Lis
       List<String> changes,
       String look,
       List<Light> lights,
+      String direct,
       String cautions,
       String fallback) {}
 
   /**
-   * The light at a moment.
+   * A stretch of one light.
    *
-   * @param hour when
+   * @param hours from when to when
    * @param glyph its sign
    * @param word its name
-   * @param sun where the sun stands and whether it reaches the spot
+   * @param sun where the sun stands half way
    */
-  public record Light(String hour, Svg glyph, String word, String sun) {}
+  public record Light(String hours, Svg glyph, String word, String sun) {}
 }

@@ -2,17 +2,15 @@ package org.lightledger.web;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.ask.Sky;
-import org.lightledger.ask.SpotLight;
+import org.lightledger.ask.StayLight;
 import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
-import org.lightledger.light.LightRules;
-import org.lightledger.light.SunCare;
 import org.lightledger.session.KeptPlan;
 import org.lightledger.session.Session;
 import org.lightledger.skyline.Skyline;
@@ -68,12 +66,19 @@ final class PlanViews {
     Skyline skyline = SpotSky.known(session.skylines().find(spot.id()).orElse(null));
     Bearing facing = stop.facing();
     KeptPlan.Drive drive = stop.drive();
-    List<PlanPart.Light> lights = new ArrayList<>();
-    if (facing != null) {
-      for (Instant at : List.of(stop.shootFrom(), stop.shootUntil())) {
-        lights.add(light(spot, facing, skyline, sky, at, zone));
-      }
-    }
+    StayLight light =
+        facing == null
+            ? null
+            : StayLight.of(
+                sun,
+                new StayLight.Stay(
+                    spot.position(),
+                    zone,
+                    facing,
+                    skyline,
+                    sky,
+                    stop.shootFrom(),
+                    stop.shootUntil()));
     return new PlanPart.Stop(
         "/spots/" + spot.id(),
         spot.name(),
@@ -95,34 +100,52 @@ final class PlanViews {
                         + SessionWords.hour(change.until(), zone))
             .toList(),
         facing == null ? "" : Words.bearing(facing),
-        lights,
+        light == null || facing == null ? List.of() : lights(light, stop, spot, facing, zone),
+        light == null ? "" : direct(light, sky, stop),
         HazardWords.lines(
-            session.hazards().of(spot.id()), spot.cautions(), needsSunCare(spot, stop)),
+            session.hazards().of(spot.id()),
+            spot.cautions(),
+            light != null && light.needsSunCare()),
         fallback(session, stop.fallbackSpotId()));
-  }
-
-  private boolean needsSunCare(Spot spot, KeptPlan.Stop stop) {
-    Bearing facing = stop.facing();
-    return facing != null
-        && Stream.of(stop.shootFrom(), stop.shootUntil())
-            .map(at -> sun.direction(at, spot.position()))
-            .anyMatch(
-                at -> SunCare.isDue(LightRules.classify(at, facing), at.apparentAltitudeDeg()));
   }
 
   private static String fallback(LedgerSession session, @Nullable Long spotId) {
     return spotId == null ? "" : session.spots().find(spotId).map(Spot::name).orElse("");
   }
 
-  private PlanPart.Light light(
-      Spot spot, Bearing facing, @Nullable Skyline skyline, Sky sky, Instant at, ZoneId zone) {
-    SunDirection direction = sun.direction(at, spot.position());
-    SpotLight light = SpotLight.of(direction, facing, skyline, sky);
-    SunWords reach = SunWords.of(light.light(), light.directSun(), light.clearance());
-    return new PlanPart.Light(
-        SessionWords.hour(at, zone),
-        LightGlyph.of(light.light(), facing.turnToDeg(direction.azimuth())),
-        Words.capital(light.light().label()),
-        "sun " + Words.sun(direction) + "; " + reach.word());
+  private List<PlanPart.Light> lights(
+      StayLight light, KeptPlan.Stop stop, Spot spot, Bearing facing, ZoneId zone) {
+    List<PlanPart.Light> lights = new ArrayList<>();
+    Instant from = stop.shootFrom();
+    for (StayLight.Span span : light.spans()) {
+      Instant ends = span.window().to().toInstant();
+      Instant until = ends.isBefore(stop.shootUntil()) ? ends : stop.shootUntil();
+      Duration half = Duration.between(from, until).dividedBy(2);
+      SunDirection halfWay = sun.direction(from.plus(half), spot.position());
+      if (from.isBefore(until)) {
+        lights.add(
+            new PlanPart.Light(
+                SessionWords.hour(from, zone) + " to " + SessionWords.hour(until, zone),
+                LightGlyph.of(span.light(), facing.turnToDeg(halfWay.azimuth())),
+                Words.capital(span.light().label()),
+                "sun " + Words.sun(halfWay)));
+        from = until;
+      }
+    }
+    return lights;
+  }
+
+  private static String direct(StayLight light, Sky sky, KeptPlan.Stop stop) {
+    OffsetDateTime ends = light.directUntil();
+    String words = FieldViews.direct(light, sky);
+    return sky == Sky.OVERCAST || ends == null || !ends.toInstant().isBefore(stop.shootUntil())
+        ? words
+        : words
+            + ", "
+            + Words.count(
+                (int) Duration.between(ends.toInstant(), stop.shootUntil()).toMinutes(),
+                "minute",
+                "minutes")
+            + " before the pictures do";
   }
 }

@@ -140,7 +140,7 @@ public final class SheetMaker {
       lines.add(new Sheet.Line("Face", bearing(facing)));
       lines.add(new Sheet.Line("Light", windows(stay)));
       lines.add(new Sheet.Line("Direct sun", direct(stay, skyline)));
-      lines.add(new Sheet.Line("Expect", stay.expected().words()));
+      lines.add(new Sheet.Line("Expect", stay.expectedWords()));
       if (stay.needsSunCare()) {
         lines.add(new Sheet.Line("Sun in view", SunCare.WARNING));
       }
