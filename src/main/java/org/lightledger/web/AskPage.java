@@ -101,7 +101,7 @@ public record AskPage(
       List<Card> suggestions,
       List<NotKnown> notKnown,
       @Nullable Nothing nothing,
-      List<ListChoice> lists,
+      List<ShortlistChoice> lists,
       String circle,
       boolean emptyStock,
       Skylines skylines,
@@ -143,7 +143,7 @@ public record AskPage(
   /** What to do when there is nothing to show. */
   public record Nothing(String title, List<String> advice, List<Link> links) {}
 
-  /** A shortlist to put spots on. */
+  /** A choice by number. */
   public record ListChoice(String id, String title, boolean picked) {}
 
   /**

@@ -2,6 +2,7 @@ package org.lightledger.web;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -103,14 +104,9 @@ final class AskRoutes {
         house.skylines().problem());
   }
 
-  private List<AskPage.ListChoice> lists(@Nullable String picked) {
-    return house.ledger().read(session -> session.shortlists().all()).stream()
-        .map(
-            list -> {
-              String id = String.valueOf(list.id());
-              return new AskPage.ListChoice(id, list.title(), id.equals(picked));
-            })
-        .toList();
+  private List<ShortlistChoice> lists(@Nullable String picked) {
+    Instant now = house.clock().instant();
+    return house.ledger().read(session -> ShortlistChoice.all(session, picked, now));
   }
 
   private void lights(Context ctx) {

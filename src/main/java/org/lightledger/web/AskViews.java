@@ -99,7 +99,7 @@ final class AskViews {
       LongFunction<Optional<Drive>> drives,
       Map<Long, Set<Hazard>> hazards,
       boolean emptyStock,
-      List<AskPage.ListChoice> lists,
+      List<ShortlistChoice> lists,
       AskPage.Skylines skylines,
       AskPage.KeptQuestions kept) {
     List<AskPage.Card> cards = new ArrayList<>();

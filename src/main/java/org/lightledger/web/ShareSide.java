@@ -8,6 +8,7 @@ import java.util.List;
  * @param base the address of the shortlist or the session
  * @param session whether it is a session
  * @param planned whether a session has a plan that can be shown
+ * @param reached whether others than the people at this computer can open a link
  * @param clients for whom a shortlist can be shared; none for a session
  * @param shares its shares, newest first
  */
@@ -15,6 +16,7 @@ public record ShareSide(
     String base,
     boolean session,
     boolean planned,
+    boolean reached,
     List<AskPage.Choice> clients,
     List<Given> shares) {
 

@@ -33,6 +33,7 @@ final class ShareSideViews {
         href(subject),
         subject.isSession(),
         subject.isSession() && session.plans().find(subject.id()).isPresent(),
+        OpenLinks.isReachable(address),
         clients,
         session.shares().of(subject).stream()
             .map(share -> given(house, session, share, address))

@@ -56,7 +56,7 @@ public record SpotPage(
     Form form,
     List<FieldProblem> problems,
     boolean saved,
-    List<AskPage.ListChoice> lists,
+    List<ShortlistChoice> lists,
     GroupingView grouping,
     TravelView travel) {
 

@@ -140,9 +140,7 @@ final class SpotRoutes {
         form == null ? stored : form,
         vain.problems(),
         ctx.queryParam("saved") != null,
-        session.shortlists().all().stream()
-            .map(list -> new AskPage.ListChoice(String.valueOf(list.id()), list.title(), false))
-            .toList(),
+        ShortlistChoice.all(session, null, house.clock().instant()),
         GroupingRoutes.view(ctx, session, spot),
         TravelRoutes.view(session, spot, vain.travel()));
   }

@@ -53,6 +53,25 @@ class ShortlistRoutesTest {
     return list(1).entries().stream().map(Shortlist.Entry::spotId).toList();
   }
 
+  /** What a client has open changes only when the owner picks it. */
+  @Test
+  void aListThatAClientSeesIsMarkedAndIsNotWhereSpotsGoByThemselves() {
+    keep("1", "");
+    String ask = "/?light=backlit&from=2026-12-10&to=2026-12-10&when=sun&minutes=45";
+    assertThat(site.get("/spots/2").text()).contains("<option value=\"1\" selected>");
+    assertThat(site.get(ask).text()).contains("name=\"list\" value=\"1\"");
+
+    site.post("/shortlists/1/shares", "as", "link");
+
+    assertThat(site.get("/spots/2").text())
+        .contains("(a client sees it)</option>", "<option value=\"\" selected>")
+        .doesNotContain("<option value=\"1\" selected>");
+    assertThat(site.get(ask).text())
+        .contains("(a client sees it)</option>", "name=\"list\" value=\"\"")
+        .doesNotContain("name=\"list\" value=\"1\"");
+    assertThat(site.get("/shortlists/1").text()).contains("Links open on this computer only");
+  }
+
   @Test
   void aSpotGoesOnAShortlistWithItsMomentAndTheSameMomentOnlyOnce() {
     keep("1", "");
