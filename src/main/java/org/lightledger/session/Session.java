@@ -29,6 +29,16 @@ public record Session(
     State state,
     Brief brief) {
 
+  /**
+   * The same session in another zone.
+   *
+   * @param other the zone
+   * @return the session; the clock times of its anchor stay as they were said
+   */
+  public Session in(ZoneId other) {
+    return new Session(id, uid, revision, clientId, date, other, anchor, terms, state, brief);
+  }
+
   /** How far a session is. */
   public enum State {
     /** Agreed with the client; no plan yet. */

@@ -6,7 +6,9 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.lightledger.ask.Asker;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.session.Anchor;
@@ -14,8 +16,11 @@ import org.lightledger.session.Answer;
 import org.lightledger.session.Candidate;
 import org.lightledger.session.ClientQuestion;
 import org.lightledger.session.Due;
+import org.lightledger.session.KeptPlan;
 import org.lightledger.session.LeadDays;
+import org.lightledger.session.MessageKind;
 import org.lightledger.session.PackItem;
+import org.lightledger.session.SentMessage;
 import org.lightledger.session.Session;
 import org.lightledger.session.SessionHours;
 import org.lightledger.session.Terms;
@@ -173,15 +178,28 @@ public final class Studio {
             .map(PackItem::doneAt)
             .filter(doneAt -> doneAt == null)
             .count();
+    Optional<KeptPlan> plan = session.plans().find(booked.id());
     return new Due.Progress(
         booked,
-        session.sessions().sentTo(booked.id()),
+        sent(session, booked, plan),
         answered.size(),
         (int) missing,
         candidates.size(),
-        session.plans().find(booked.id()).isPresent(),
+        plan.isPresent(),
         isNear(booked, leads) ? unseen(session, booked, candidates) : 0,
         (int) toPack);
+  }
+
+  /** A reminder of hours that are no longer planned is none. */
+  private static Set<MessageKind> sent(
+      LedgerSession session, Session booked, Optional<KeptPlan> plan) {
+    return session.messages().ofSession(booked.id()).stream()
+        .filter(
+            message ->
+                message.kind() != MessageKind.REMINDER
+                    || plan.filter(kept -> kept.madeAt().isAfter(message.at())).isEmpty())
+        .map(SentMessage::kind)
+        .collect(Collectors.toSet());
   }
 
   /** Only then the light is asked for, which costs more than all else. */

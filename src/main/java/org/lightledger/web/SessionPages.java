@@ -1,8 +1,10 @@
 package org.lightledger.web;
 
 import io.javalin.http.Context;
+import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -15,11 +17,14 @@ import org.lightledger.session.Client;
 import org.lightledger.session.ClientQuestion;
 import org.lightledger.session.Due;
 import org.lightledger.session.KeptPlan;
+import org.lightledger.session.MessageKind;
 import org.lightledger.session.PackItem;
+import org.lightledger.session.SentMessage;
 import org.lightledger.session.Session;
 import org.lightledger.session.SessionHours;
 import org.lightledger.spot.Trait;
 import org.lightledger.store.LedgerSession;
+import org.lightledger.studio.PlanChange;
 import org.lightledger.studio.Studio;
 import org.lightledger.sun.SunEphemeris;
 
@@ -47,6 +52,12 @@ final class SessionPages {
     List<Due> due = studio.due();
     SessionPage page = house.ledger().read(session -> page(ctx, session, sent, due));
     house.show(ctx, "session", page.title(), Frame.Room.SESSIONS, page);
+  }
+
+  /** The address of a session's page that says what its change did to the plan. */
+  static String saved(long id, PlanChange change, String part) {
+    String became = change == PlanChange.NONE ? "" : "&plan=" + change.code();
+    return "/sessions/" + id + "?saved=1" + became + part;
   }
 
   static Session find(Context ctx, LedgerSession session) {
@@ -81,6 +92,7 @@ final class SessionPages {
         brief(booked.brief(), sent),
         candidates.view(ctx, session, booked, hours.orElse(null), liked, sent),
         plan.map(kept -> plans.part(session, booked, kept)).orElse(null),
+        sentBefore(session, booked, plan),
         plan.map(kept -> PlanViews.scouting(session, kept, house.clock().instant())).orElse(null),
         answered(session.questionnaire().questions(), answers, booked.zone(), sent),
         packing(session, booked.id(), sent),
@@ -92,7 +104,39 @@ final class SessionPages {
             .map(SessionPages::task)
             .toList(),
         sent.problems(),
-        ctx.queryParam("saved") != null);
+        ctx.queryParam("saved") != null,
+        became(ctx.queryParam("plan")));
+  }
+
+  private static String became(@Nullable String code) {
+    for (PlanChange change : PlanChange.values()) {
+      if (change.code().equals(code)) {
+        return change.words();
+      }
+    }
+    return "";
+  }
+
+  /** That the client was sent another plan than the one that is kept now, "" when not. */
+  private static String sentBefore(LedgerSession session, Session booked, Optional<KeptPlan> plan) {
+    Instant last =
+        session.messages().ofSession(booked.id()).stream()
+            .filter(message -> message.kind() == MessageKind.PLAN)
+            .map(SentMessage::at)
+            .max(Comparator.naturalOrder())
+            .orElse(null);
+    boolean stands = plan.isPresent() && last != null && !plan.get().madeAt().isAfter(last);
+    if (last == null
+        || stands
+        || !booked.state().isOpen()
+        || booked.state() == Session.State.AGREED) {
+      return "";
+    }
+    String went =
+        "The plan that went out on " + Words.moment(last.atZone(booked.zone()).toOffsetDateTime());
+    return plan.isPresent()
+        ? went + " is older than this one: send this one, and agree it again."
+        : went + " no longer holds: plan the session, send the new plan, and agree it again.";
   }
 
   static TodayPage.Task task(Due due) {

@@ -16,6 +16,8 @@ import org.lightledger.session.Due;
 import org.lightledger.session.Session;
 import org.lightledger.session.SessionHours;
 import org.lightledger.store.LedgerSession;
+import org.lightledger.studio.PlanChange;
+import org.lightledger.studio.Rescheduling;
 import org.lightledger.studio.Studio;
 
 /** What is due, the sessions, and each one's day, brief and state. */
@@ -25,11 +27,13 @@ final class SessionRoutes {
 
   private final House house;
   private final Studio studio;
+  private final Rescheduling rescheduling;
   private final SessionPages pages;
 
   SessionRoutes(House house, Studio studio, SessionPages pages) {
     this.house = house;
     this.studio = studio;
+    this.rescheduling = new Rescheduling(studio);
     this.pages = pages;
   }
 
@@ -244,14 +248,14 @@ final class SessionRoutes {
       form(ctx, booked, fields);
       return;
     }
-    house
-        .ledger()
-        .change(
-            session -> {
-              SessionPages.client(session, booking.client());
-              session
-                  .sessions()
-                  .reschedule(
+    PlanChange change =
+        house
+            .ledger()
+            .write(
+                session -> {
+                  SessionPages.client(session, booking.client());
+                  return rescheduling.reschedule(
+                      session,
                       new Session(
                           booked.id(),
                           booked.uid(),
@@ -263,8 +267,8 @@ final class SessionRoutes {
                           booking.terms(),
                           booked.state(),
                           booked.brief()));
-            });
-    ctx.redirect("/sessions/" + booked.id() + "?saved=1", HttpStatus.SEE_OTHER);
+                });
+    ctx.redirect(SessionPages.saved(booked.id(), change, ""), HttpStatus.SEE_OTHER);
   }
 
   private void describe(Context ctx) {
