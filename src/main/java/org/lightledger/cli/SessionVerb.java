@@ -79,7 +79,11 @@ final class SessionVerb implements Runnable {
     @Parameters(paramLabel = "CLIENT", description = "The client's number.")
     private long clientId;
 
-    @Option(names = "--on", paramLabel = "DATE", required = true, description = "The day.")
+    @Option(
+        names = "--on",
+        paramLabel = "DATE",
+        required = true,
+        description = "The day on which it starts.")
     private String on;
 
     @Option(
@@ -113,8 +117,8 @@ final class SessionVerb implements Runnable {
                   ClientVerb.client(session, clientId);
                   Bookable booked = bookable(session);
                   studio
-                      .day(date)
-                      .map(day -> SessionHours.of(fixed, booked.terms(), day))
+                      .evening(date)
+                      .map(evening -> SessionHours.of(fixed, booked.terms(), evening))
                       .filter(hours -> hours.span() == null)
                       .ifPresent(
                           hours -> {

@@ -10,7 +10,7 @@ import java.time.ZoneId;
  * @param uid a name for calendars that never changes and tells nothing: letters, digits, hyphens
  * @param revision how often what the calendars show was changed, 0 or more
  * @param clientId the client
- * @param date the day, on the place's calendar
+ * @param date the day on which it starts, on the place's calendar; it may end after midnight
  * @param zone the zone of the place
  * @param anchor what fixes it in the day
  * @param terms what was booked; a later change of the package does not touch it

@@ -53,21 +53,23 @@ public final class SessionLight {
     this.hours = hours;
     this.asker = asker;
     this.stock = stock;
-    this.date = hours.sun().date();
-    this.time = hours.span() == null ? null : clock(hours.span(), hours.sun().zone(), date);
+    SessionHours.Span span = hours.span();
+    ZoneId zone = hours.sun().zone();
+    this.date = span == null ? hours.sun().date() : LocalDate.ofInstant(span.start(), zone);
+    this.time = span == null ? null : clock(span, zone, date);
   }
 
-  /** The session's hours on its date; a question does not reach past midnight. */
+  /** The session's hours on the day of its start; a question does not reach past midnight. */
   private static TimeOfDay.Clock clock(SessionHours.Span span, ZoneId zone, LocalDate date) {
     return new TimeOfDay.Clock(
-        time(span.start(), zone, date, LocalTime.MIN),
-        time(span.end(), zone, date, LocalTime.of(23, 59)));
+        time(span.start(), zone),
+        LocalDate.ofInstant(span.end(), zone).equals(date)
+            ? time(span.end(), zone)
+            : LocalTime.of(23, 59));
   }
 
-  private static LocalTime time(Instant instant, ZoneId zone, LocalDate date, LocalTime otherwise) {
-    return LocalDate.ofInstant(instant, zone).equals(date)
-        ? LocalTime.ofInstant(instant, zone).truncatedTo(ChronoUnit.MINUTES)
-        : otherwise;
+  private static LocalTime time(Instant instant, ZoneId zone) {
+    return LocalTime.ofInstant(instant, zone).truncatedTo(ChronoUnit.MINUTES);
   }
 
   /**

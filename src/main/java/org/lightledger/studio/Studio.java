@@ -1,6 +1,7 @@
 package org.lightledger.studio;
 
 import java.time.Clock;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -29,8 +30,8 @@ import org.lightledger.store.Ledger;
 import org.lightledger.store.LedgerException;
 import org.lightledger.store.LedgerSession;
 import org.lightledger.store.LedgerStock;
-import org.lightledger.sun.SunDay;
 import org.lightledger.sun.SunEphemeris;
+import org.lightledger.sun.SunEvening;
 
 /** The studio at work on a ledger. Safe for use by several threads. */
 public final class Studio {
@@ -75,15 +76,15 @@ public final class Studio {
   }
 
   /**
-   * What the sun does on a date at the middle of the stock.
+   * What the sun does on a date and in its evening at the middle of the stock.
    *
    * @param date the date
-   * @return the day, or nothing while the ledger has no spots
+   * @return the evening, or nothing while the ledger has no spots
    */
-  public Optional<SunDay> day(LocalDate date) {
+  public Optional<SunEvening> evening(LocalDate date) {
     List<Spot> spots = stock.spots(null);
     return StudioPlace.middle(spots)
-        .map(place -> SunDay.of(sun, place, StudioPlace.zone(spots), date));
+        .map(place -> SunEvening.of(sun, place, StudioPlace.zone(spots), date));
   }
 
   /**
@@ -100,8 +101,46 @@ public final class Studio {
     }
     Optional<GeoPoint> middle = StudioPlace.middle(spots);
     return (middle.isPresent() ? middle : StudioPlace.middle(stock.spots(null)))
-        .map(place -> SunDay.of(sun, place, booked.zone(), booked.date()))
-        .map(day -> SessionHours.of(booked, day));
+        .map(place -> SunEvening.of(sun, place, booked.zone(), booked.date()))
+        .map(evening -> SessionHours.of(booked, evening));
+  }
+
+  /**
+   * When a session is over: with its plan, else with its hours, else with its day.
+   *
+   * @param session the ledger
+   * @param booked the session
+   * @return the instant
+   */
+  public Instant over(LedgerSession session, Session booked) {
+    KeptPlan plan = session.plans().find(booked.id()).orElse(null);
+    if (plan != null) {
+      return plan.end();
+    }
+    SessionHours.Span span = hours(session, booked).map(SessionHours::span).orElse(null);
+    return span == null
+        ? booked.date().plusDays(1).atStartOfDay(booked.zone()).toInstant()
+        : span.end();
+  }
+
+  /**
+   * Whether a session is over now. The hours are asked for only where the date does not tell.
+   *
+   * @param session the ledger
+   * @param booked the session
+   * @return true from its end on
+   */
+  public boolean isOver(LedgerSession session, Session booked) {
+    LocalDate today = today(booked);
+    if (mayBeUnderWay(booked, today)) {
+      return !clock.instant().isBefore(over(session, booked));
+    }
+    return booked.date().isBefore(today);
+  }
+
+  /** Its day, and the next one until which it may last. */
+  private static boolean mayBeUnderWay(Session booked, LocalDate today) {
+    return !today.isBefore(booked.date()) && !today.isAfter(booked.date().plusDays(1));
   }
 
   /**
@@ -187,7 +226,12 @@ public final class Studio {
         candidates.size(),
         plan.isPresent(),
         isNear(booked, leads) ? unseen(session, booked, candidates) : 0,
-        (int) toPack);
+        (int) toPack,
+        mayBeUnderWay(booked, today(booked)) ? over(session, booked) : null);
+  }
+
+  private LocalDate today(Session booked) {
+    return LocalDate.ofInstant(clock.instant(), booked.zone());
   }
 
   /** A reminder of hours that are no longer planned is none. */
@@ -204,7 +248,7 @@ public final class Studio {
 
   /** Only then the light is asked for, which costs more than all else. */
   private boolean isNear(Session booked, LeadDays leads) {
-    LocalDate today = LocalDate.ofInstant(clock.instant(), booked.zone());
+    LocalDate today = today(booked);
     return !booked.date().isBefore(today)
         && !booked.date().minusDays(leads.rehearsal()).isAfter(today);
   }

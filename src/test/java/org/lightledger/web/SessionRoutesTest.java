@@ -25,6 +25,7 @@ import org.lightledger.session.OpenHours;
 import org.lightledger.session.OwnDrive;
 import org.lightledger.session.PackItem;
 import org.lightledger.session.Session;
+import org.lightledger.session.Terms;
 import org.lightledger.spot.Trait;
 
 /** Clients and sessions on the owner's pages, over real HTTP. */
@@ -517,5 +518,65 @@ class SessionRoutesTest {
     assertThat(page("/sessions/1"))
         .contains(
             "Its shots", "1 shot at the stops, 1 elsewhere", "href=\"/shots/1\"", "Elsewhere");
+  }
+
+  private void at(String instant) {
+    site.clock().advance(Duration.between(site.clock().instant(), Instant.parse(instant)));
+  }
+
+  @Test
+  void aSessionAcrossMidnightIsThatOfTheDayOnWhichItStarts() {
+    addClient();
+    book("2026-12-12", "anchor", "ends", "time", "00:30");
+    site.ledger().change(session -> session.sessions().reschedule(withTerms(session(), 60)));
+    assertThat(page("/sessions/1")).contains("23:30 to 00:30 the next day");
+    site.post("/sessions/1/candidates", "spot", "1");
+    site.post("/sessions/1/candidates/1", "choice", "LOCKED", "stay-1", "55", "arrival-1", "23:30");
+    assertThat(site.post("/sessions/1/plan", "sky", "clear", "outfits", "1").status())
+        .isEqualTo(303);
+    assertThat(page("/sessions/1/messages"))
+        .contains("We meet at 23:30 on Saturday 12 December 2026", "We end at about 00:30.");
+
+    at("2026-12-12T23:29:59Z");
+    assertThat(page("/today"))
+        .contains("today", "Photograph")
+        .doesNotContain("1 day ago", "Say how it went");
+    assertThat(page("/sessions")).doesNotContain("No session is booked");
+    assertThat(page("/field")).contains("Nilo, Sat 12 Dec 2026");
+    assertThat(site.get("/field/package").text()).contains("\"minutes\":1470");
+
+    at("2026-12-12T23:30:00Z");
+    assertThat(page("/today")).contains("Say how it went").doesNotContain("Photograph");
+    assertThat(page("/field")).contains("no session");
+  }
+
+  private static Session withTerms(Session was, int minutes) {
+    return new Session(
+        was.id(),
+        was.uid(),
+        was.revision(),
+        was.clientId(),
+        was.date(),
+        was.zone(),
+        was.anchor(),
+        new Terms("Night", 1, 1, 2, minutes),
+        was.state(),
+        was.brief());
+  }
+
+  @Test
+  void anArrivalAfterMidnightIsThatOfTheSession() {
+    addClient();
+    book("2026-12-12", "anchor", "starts", "time", "22:00");
+    site.ledger().change(session -> session.sessions().reschedule(withTerms(session(), 240)));
+    site.post("/sessions/1/candidates", "spot", "1");
+    site.post("/sessions/1/candidates/1", "choice", "LOCKED", "arrival-1", "00:15");
+
+    TestSite.Answer kept = site.post("/sessions/1/plan", "sky", "clear", "outfits", "1");
+
+    assertThat(kept.status()).as(kept.text()).isEqualTo(303);
+    KeptPlan plan = site.ledger().read(session -> session.plans().find(1)).orElseThrow();
+    assertThat(plan.stops().get(0).arrive()).isEqualTo(Instant.parse("2026-12-12T23:15:00Z"));
+    assertThat(page("/sessions/1/messages")).contains("on Sunday 13 December 2026");
   }
 }

@@ -37,7 +37,7 @@ public final class SessionRedaction {
         client.minor() && client.guardian() != null,
         Plainly.line(dossier.session().terms().name()),
         dossier.session().terms().outfitLimit(),
-        dossier.session().date(),
+        plan == null ? dossier.session().date() : local(plan.callTime(), zone).toLocalDate(),
         zone,
         plan == null ? null : meeting(dossier, plan, zone),
         plan == null

@@ -15,7 +15,7 @@ import org.lightledger.geo.GeoPoint;
  * @param toGuardian whether a guardian reads it, and not the client
  * @param packageName what was booked
  * @param outfitLimit the most outfits
- * @param date the day
+ * @param date the day on which all meet, and the session's own while there is no plan
  * @param zone the zone of the place
  * @param meeting where and when all meet, or null while there is no plan
  * @param stops in order, none while there is no plan
