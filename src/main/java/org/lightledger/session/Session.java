@@ -2,6 +2,7 @@ package org.lightledger.session;
 
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
 
 /**
  * A day with a client in it.
@@ -11,7 +12,7 @@ import java.time.ZoneId;
  * @param revision how often what the calendars show was changed, 0 or more
  * @param clientId the client
  * @param date the day on which it starts, on the place's calendar; it may end after midnight
- * @param zone the zone of the place
+ * @param zone the zone of the place, and UTC while no place is known
  * @param anchor what fixes it in the day
  * @param terms what was booked; a later change of the package does not touch it
  * @param state how far it is
@@ -28,6 +29,15 @@ public record Session(
     Terms terms,
     State state,
     Brief brief) {
+
+  /**
+   * Whether the zone of its place is known.
+   *
+   * @return false while no place is known
+   */
+  public boolean isZoneKnown() {
+    return !zone.equals(ZoneOffset.UTC);
+  }
 
   /**
    * The same session in another zone.

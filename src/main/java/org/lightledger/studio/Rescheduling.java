@@ -10,8 +10,8 @@ import org.lightledger.store.LedgerException;
 import org.lightledger.store.LedgerSession;
 
 /**
- * Changes when a session is and what was booked. A plan that was made for other hours or terms
- * goes, and what the client agreed to is to be agreed again.
+ * Changes when a session is and what was booked, and follows the clocks of its place. A plan that
+ * was made for other hours or terms goes, and what the client agreed to is to be agreed again.
  */
 public final class Rescheduling {
   private final Studio studio;
@@ -26,15 +26,31 @@ public final class Rescheduling {
   }
 
   /**
+   * Has a session that is to come follow the clocks of the spots it may stop at, once these have
+   * changed. What its anchor says of the clock stays as it was said.
+   *
+   * @param session the ledger, for writing
+   * @param id the ledger's number of the session
+   * @return what became of its plan
+   */
+  public PlanChange followPlace(LedgerSession session, long id) {
+    Session booked = session.sessions().find(id).orElseThrow();
+    return booked.state().isOpen() && !studio.zone(session, booked).equals(booked.zone())
+        ? reschedule(session, booked)
+        : PlanChange.NONE;
+  }
+
+  /**
    * Changes a session.
    *
    * @param session the ledger, for writing
-   * @param after the session with its number; uid, revision, state and brief do not count
+   * @param changed the session with its number; uid, revision, zone, state and brief do not count
    * @return what became of its plan
    * @throws LedgerException when there is no such session or client
    */
-  public PlanChange reschedule(LedgerSession session, Session after) {
-    Optional<Session> found = session.sessions().find(after.id());
+  public PlanChange reschedule(LedgerSession session, Session changed) {
+    Optional<Session> found = session.sessions().find(changed.id());
+    Session after = changed.in(studio.zone(session, changed));
     session.sessions().reschedule(after);
     Session before = found.orElseThrow();
     Optional<KeptPlan> plan = session.plans().find(after.id());

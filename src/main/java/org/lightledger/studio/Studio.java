@@ -3,6 +3,7 @@ package org.lightledger.studio;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
@@ -95,14 +96,55 @@ public final class Studio {
    * @return its hours, or nothing while the ledger has no spots
    */
   public Optional<SessionHours> hours(LedgerSession session, Session booked) {
-    List<Spot> spots = new ArrayList<>();
-    for (Candidate candidate : session.candidates().of(booked.id())) {
-      session.spots().find(candidate.spotId()).ifPresent(spots::add);
-    }
+    List<Spot> spots = spots(session, booked);
     Optional<GeoPoint> middle = StudioPlace.middle(spots);
     return (middle.isPresent() ? middle : StudioPlace.middle(stock.spots(null)))
         .map(place -> SunEvening.of(sun, place, booked.zone(), booked.date()))
         .map(evening -> SessionHours.of(booked, evening));
+  }
+
+  /** The spots it may stop at, without those that are left out. */
+  private static List<Spot> spots(LedgerSession session, Session booked) {
+    List<Spot> spots = new ArrayList<>();
+    for (Candidate candidate : session.candidates().of(booked.id())) {
+      if (candidate.choice() != Candidate.Choice.EXCLUDED) {
+        session.spots().find(candidate.spotId()).ifPresent(spots::add);
+      }
+    }
+    return spots;
+  }
+
+  /**
+   * The zone of a session's place: where most of the spots lie that it may stop at, else most of
+   * the stock.
+   *
+   * @param session the ledger
+   * @param booked the session
+   * @return a zone; the session's own when none is known
+   */
+  ZoneId zone(LedgerSession session, Session booked) {
+    return StudioPlace.knownZone(spots(session, booked), booked.zone())
+        .or(() -> StudioPlace.knownZone(session.spots().all(), booked.zone()))
+        .orElse(booked.zone());
+  }
+
+  /**
+   * The spots a session may stop at whose clocks show another time than the session's at noon of
+   * its day.
+   *
+   * @param session the ledger
+   * @param booked the session
+   * @return the spots, each with its zone
+   */
+  public List<Spot> onOtherClocks(LedgerSession session, Session booked) {
+    Instant noon = booked.date().atTime(LocalTime.NOON).atZone(booked.zone()).toInstant();
+    return spots(session, booked).stream()
+        .filter(spot -> spot.zone() != null && differ(spot.zone(), booked.zone(), noon))
+        .toList();
+  }
+
+  private static boolean differ(ZoneId one, ZoneId other, Instant at) {
+    return !one.getRules().getOffset(at).equals(other.getRules().getOffset(at));
   }
 
   /**

@@ -22,6 +22,7 @@ import org.lightledger.session.PackItem;
 import org.lightledger.session.SentMessage;
 import org.lightledger.session.Session;
 import org.lightledger.session.SessionHours;
+import org.lightledger.spot.Spot;
 import org.lightledger.spot.Trait;
 import org.lightledger.store.LedgerSession;
 import org.lightledger.studio.PlanChange;
@@ -52,6 +53,12 @@ final class SessionPages {
     List<Due> due = studio.due();
     SessionPage page = house.ledger().read(session -> page(ctx, session, sent, due));
     house.show(ctx, "session", page.title(), Frame.Room.SESSIONS, page);
+  }
+
+  /** The address of a session's page after its candidates have changed. */
+  static String changed(long id, PlanChange change, String part) {
+    String became = change == PlanChange.NONE ? "" : "?plan=" + change.code();
+    return "/sessions/" + id + became + part;
   }
 
   /** The address of a session's page that says what its change did to the plan. */
@@ -87,7 +94,7 @@ final class SessionPages {
         SessionWords.title(client, booked),
         "/clients/" + client.id(),
         client.name(),
-        facts(booked, client, hours),
+        facts(booked, client, hours, clocks(session, booked)),
         state(booked, sent),
         brief(booked.brief(), sent),
         candidates.view(ctx, session, booked, hours.orElse(null), liked, sent),
@@ -148,7 +155,7 @@ final class SessionPages {
   }
 
   private static List<SessionPage.Fact> facts(
-      Session booked, Client client, Optional<SessionHours> hours) {
+      Session booked, Client client, Optional<SessionHours> hours, String clocks) {
     List<SessionPage.Fact> facts = new ArrayList<>();
     facts.add(
         new SessionPage.Fact(
@@ -159,13 +166,29 @@ final class SessionPages {
     facts.add(new SessionPage.Fact("Fixed by", SessionWords.anchor(booked.anchor())));
     hours.ifPresent(
         known -> facts.add(new SessionPage.Fact("Sun", SessionWords.evening(known.sun()))));
-    facts.add(new SessionPage.Fact("Clocks", booked.zone().getId()));
+    facts.add(new SessionPage.Fact("Clocks", clocks));
     facts.add(new SessionPage.Fact("Booked", SessionWords.terms(booked.terms())));
     Client.Guardian guardian = client.guardian();
     if (client.minor() && guardian != null) {
       facts.add(new SessionPage.Fact("Guardian", guardian.name()));
     }
     return facts;
+  }
+
+  /** Whose clocks its times are on, and which of its spots have others. */
+  private String clocks(LedgerSession session, Session booked) {
+    String zone =
+        booked.isZoneKnown()
+            ? booked.zone().getId()
+            : "not known yet: add the spots that it may stop at";
+    List<Spot> others = studio.onOtherClocks(session, booked);
+    return others.isEmpty()
+        ? zone
+        : zone
+            + ". Mind that not all of its spots keep these clocks: "
+            + others.stream()
+                .map(spot -> spot.name() + " has " + spot.zone())
+                .collect(Collectors.joining(", "));
   }
 
   private static SessionPage.State state(Session booked, Sent sent) {

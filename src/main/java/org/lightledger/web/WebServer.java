@@ -107,7 +107,7 @@ public final class WebServer implements AutoCloseable {
               new PlanRoutes(house, new SessionPlanning(studio, roads, sun, clock), sun)
                   .register(config.routes);
               new ScoutingRunRoutes(house, roads, sun).register(config.routes);
-              new SessionPartRoutes(house, sessions).register(config.routes);
+              new SessionPartRoutes(house, studio, sessions).register(config.routes);
               new ClientRoutes(house).register(config.routes);
               new ClientDataRoutes(house).register(config.routes);
               new StudioRoutes(house).register(config.routes);

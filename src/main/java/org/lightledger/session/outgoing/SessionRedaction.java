@@ -38,7 +38,7 @@ public final class SessionRedaction {
         Plainly.line(dossier.session().terms().name()),
         dossier.session().terms().outfitLimit(),
         plan == null ? dossier.session().date() : local(plan.callTime(), zone).toLocalDate(),
-        zone,
+        dossier.session().isZoneKnown() ? zone : null,
         plan == null ? null : meeting(dossier, plan, zone),
         plan == null
             ? List.of()
