@@ -36,14 +36,26 @@
     return found;
   };
 
+  /* A session may go on after midnight: of two such times the one that follows noon. */
   const minuteOf = (time) => {
-    for (let minute = 0; minute < taken.minutes; minute++) {
+    const noon = Math.min(720, taken.minutes);
+    for (let tried = 0; tried < taken.minutes; tried++) {
+      const minute = (noon + tried) % taken.minutes;
       if (hour(minute) === time) {
         return minute;
       }
     }
     return -1;
   };
+
+  /* Swedish writes dates as ISO 8601 does. */
+  const dateOf = (minute) =>
+    new Intl.DateTimeFormat("sv-SE", {
+      timeZone: taken.zone,
+      year: "numeric",
+      month: "2-digit",
+      day: "2-digit",
+    }).format(new Date(taken.from + minute * 60000));
 
   const capital = (text) => text.charAt(0).toUpperCase() + text.slice(1);
   const deg = (tenths) => Math.round(tenths / 10) % 360;
@@ -113,7 +125,8 @@
     chosen = spot;
     at("here-name").textContent = spot.name;
     const known = minute >= 0 && minute < taken.minutes;
-    const day = new Date(`${taken.date}T12:00:00Z`).toUTCString().slice(0, 16);
+    const date = known ? dateOf(minute) : taken.date;
+    const day = new Date(`${date}T12:00:00Z`).toUTCString().slice(0, 16);
     at("here-time").textContent = known ? `${hour(minute)}, ${day}` : "not on the day of this plan";
     at("here-said").textContent = known
       ? ""

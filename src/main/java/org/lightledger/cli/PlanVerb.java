@@ -13,6 +13,7 @@ import org.lightledger.session.planner.PlanOutcome;
 import org.lightledger.session.planner.PlanRequest;
 import org.lightledger.session.planner.Planner;
 import org.lightledger.store.Ledger;
+import org.lightledger.studio.PlanChange;
 import org.lightledger.studio.PlanKeeping;
 import org.lightledger.studio.PlanWish;
 import org.lightledger.studio.RegionRoads;
@@ -103,8 +104,9 @@ final class PlanVerb extends Verb {
       if (keep) {
         KeptPlan kept =
             PlanKeeping.of(planned.plan(), wish.meeting(), byHand != null, planning.now());
-        PlanKeeping.keep(ledger, booked, kept);
+        PlanChange change = PlanKeeping.keep(ledger, booked, kept);
         note("Kept.");
+        noteChange(change);
       }
     }
     return 0;

@@ -12,6 +12,8 @@ import org.lightledger.light.LightClass;
 import org.lightledger.session.Candidate;
 import org.lightledger.store.Ledger;
 import org.lightledger.store.LedgerSession;
+import org.lightledger.studio.PlanChange;
+import org.lightledger.studio.Rescheduling;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -58,17 +60,21 @@ final class SessionCandidatesVerb extends Verb {
   @Override
   public Integer call() {
     try (Ledger ledger = open()) {
-      ledger.change(
-          session -> {
-            SessionVerb.session(session, id);
-            for (long spotId : spotIds) {
-              if (remove) {
-                session.candidates().remove(id, spotId);
-              } else {
-                session.candidates().put(id, changed(session, spotId));
-              }
-            }
-          });
+      Rescheduling rescheduling = new Rescheduling(services.studio(ledger));
+      PlanChange became =
+          ledger.write(
+              session -> {
+                SessionVerb.session(session, id);
+                for (long spotId : spotIds) {
+                  if (remove) {
+                    session.candidates().remove(id, spotId);
+                  } else {
+                    session.candidates().put(id, changed(session, spotId));
+                  }
+                }
+                return spotIds.isEmpty() ? PlanChange.NONE : rescheduling.followPlace(session, id);
+              });
+      noteChange(became);
       SessionVerb.show(this, ledger, id);
     }
     return 0;

@@ -4,6 +4,7 @@ import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -11,6 +12,7 @@ import org.lightledger.session.Anchor;
 import org.lightledger.session.Bookable;
 import org.lightledger.session.Session;
 import org.lightledger.session.SessionHours;
+import org.lightledger.spot.Spot;
 import org.lightledger.store.Ledger;
 import org.lightledger.store.LedgerSession;
 import org.lightledger.studio.Studio;
@@ -69,6 +71,15 @@ final class SessionVerb implements Runnable {
           verb.print(
               () -> SessionOutput.json(session, booked, hours),
               () -> SessionOutput.text(session, booked, hours));
+          for (Spot spot : studio.onOtherClocks(session, booked)) {
+            verb.note(
+                String.format(
+                    Locale.ROOT,
+                    "Mind: spot %d keeps the clocks of %s, the session those of %s.",
+                    spot.id(),
+                    spot.zone(),
+                    booked.zone()));
+          }
           return id;
         });
   }
@@ -79,7 +90,11 @@ final class SessionVerb implements Runnable {
     @Parameters(paramLabel = "CLIENT", description = "The client's number.")
     private long clientId;
 
-    @Option(names = "--on", paramLabel = "DATE", required = true, description = "The day.")
+    @Option(
+        names = "--on",
+        paramLabel = "DATE",
+        required = true,
+        description = "The day on which it starts.")
     private String on;
 
     @Option(
@@ -113,8 +128,8 @@ final class SessionVerb implements Runnable {
                   ClientVerb.client(session, clientId);
                   Bookable booked = bookable(session);
                   studio
-                      .day(date)
-                      .map(day -> SessionHours.of(fixed, booked.terms(), day))
+                      .evening(date)
+                      .map(evening -> SessionHours.of(fixed, booked.terms(), evening))
                       .filter(hours -> hours.span() == null)
                       .ifPresent(
                           hours -> {

@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
 import org.lightledger.session.mail.MailServer;
 import org.lightledger.spot.Spot;
 import org.lightledger.store.Ledger;
+import org.lightledger.studio.PlanChange;
 import org.lightledger.surroundings.SkylineWork;
 import org.lightledger.surroundings.UnreadableElevationException;
 import picocli.CommandLine;
@@ -145,6 +146,13 @@ abstract class Verb implements Callable<Integer> {
     PrintWriter err = spec.commandLine().getErr();
     err.println(text);
     err.flush();
+  }
+
+  /** Says what a change did to a kept plan. */
+  void noteChange(PlanChange change) {
+    if (change != PlanChange.NONE) {
+      note(change.words());
+    }
   }
 
   /** A mistake in the words of the command. */

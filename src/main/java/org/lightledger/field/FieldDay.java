@@ -23,8 +23,9 @@ import org.lightledger.sun.SunDirection;
 import org.lightledger.sun.SunEphemeris;
 
 /**
- * A local day, minute by minute. Each minute is told by its middle, so that at any moment within it
- * the sun stands within half a minute's way, an eighth of a degree, of what is told.
+ * A local day, minute by minute, and what a session lasts beyond it. Each minute is told by its
+ * middle, so that at any moment within it the sun stands within half a minute's way, an eighth of a
+ * degree, of what is told.
  */
 public final class FieldDay {
   /** Planned and known facings closer than this are one; degrees, own choice. */
@@ -44,11 +45,24 @@ public final class FieldDay {
    * @param zone the zone of the place
    */
   public FieldDay(SunEphemeris sun, LocalDate date, ZoneId zone) {
+    this(sun, date, zone, Instant.MIN);
+  }
+
+  /**
+   * The day of a session that may go on after midnight.
+   *
+   * @param sun knows where the sun is
+   * @param date the date
+   * @param zone the zone of the place
+   * @param over until when it reaches at least
+   */
+  public FieldDay(SunEphemeris sun, LocalDate date, ZoneId zone, Instant over) {
     this.date = date;
     this.zone = zone;
     this.from = date.atStartOfDay(zone).toInstant();
-    Instant until = date.plusDays(1).atStartOfDay(zone).toInstant();
-    this.minutes = (int) Duration.between(from, until).toMinutes();
+    Instant midnight = date.plusDays(1).atStartOfDay(zone).toInstant();
+    Instant until = over.isAfter(midnight) ? over : midnight;
+    this.minutes = (int) ((Duration.between(from, until).toSeconds() + 59) / 60);
     this.curve =
         SunCurve.of(
             sun, from.minus(Duration.ofHours(1)), from.plus(Duration.ofMinutes(minutes + 60L)));
@@ -82,9 +96,9 @@ public final class FieldDay {
   }
 
   /**
-   * How long the day is.
+   * How long it is.
    *
-   * @return minutes, fewer or more than 1440 where clocks are changed
+   * @return minutes, fewer or more than 1440 where clocks are changed or a session goes on
    */
   public int minutes() {
     return minutes;

@@ -15,7 +15,7 @@ public sealed interface Anchor {
   String code();
 
   /**
-   * It ends so many minutes after the sun has set.
+   * It ends so many minutes after the sun has set, by the sunset that follows the day's noon.
    *
    * @param minutesAfter minutes after sunset, negative before it, [-300, 90]
    */
@@ -35,7 +35,7 @@ public sealed interface Anchor {
   }
 
   /**
-   * It ends at a time of the place's clock.
+   * It ends at a time of the place's clock, on the next day when it would start too early else.
    *
    * @param time the time
    */

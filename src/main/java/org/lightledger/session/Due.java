@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Something that is due for a session.
@@ -70,6 +71,7 @@ public record Due(Task task, Session session, LocalDate on, int overdueDays, int
    * @param unseenSpots how many of its spots have not been seen in the light it will have, 0 or
    *     more
    * @param toPack how many things are not packed, 0 or more
+   * @param over when it is over; null for the end of its date
    */
   public record Progress(
       Session session,
@@ -79,15 +81,23 @@ public record Due(Task task, Session session, LocalDate on, int overdueDays, int
       int candidates,
       boolean planned,
       int unseenSpots,
-      int toPack) {
+      int toPack,
+      @Nullable Instant over) {
     /** Keeps an own copy. */
     public Progress {
       sent = Set.copyOf(sent);
     }
+
+    private Instant end() {
+      return over == null
+          ? session.date().plusDays(1).atStartOfDay(session.zone()).toInstant()
+          : over;
+    }
   }
 
   /**
-   * What is due now. Each session's days are those of its own zone.
+   * What is due now. Each session's days are those of its own zone, and its own day lasts until it
+   * is over, also after midnight.
    *
    * @param now the present
    * @param sessions how far each session is
@@ -99,7 +109,12 @@ public record Due(Task task, Session session, LocalDate on, int overdueDays, int
     for (Progress progress : sessions) {
       if (progress.session().state().isOpen()) {
         LocalDate today = LocalDate.ofInstant(now, progress.session().zone());
-        new Finder(progress, today, due).find(leads);
+        if (now.isBefore(progress.end())) {
+          LocalDate date = progress.session().date();
+          new Finder(progress, today.isAfter(date) ? date : today, due).find(leads);
+        } else {
+          new Finder(progress, today, due).findAfter();
+        }
       }
     }
     due.sort(
@@ -111,12 +126,12 @@ public record Due(Task task, Session session, LocalDate on, int overdueDays, int
 
   /** Finds what is due for one session. */
   private record Finder(Progress progress, LocalDate today, List<Due> due) {
+    void findAfter() {
+      add(Task.SAY_HOW_IT_WENT, LocalDate.ofInstant(progress.end(), progress.session().zone()), 1);
+    }
+
     void find(LeadDays leads) {
       LocalDate date = progress.session().date();
-      if (date.isBefore(today)) {
-        add(Task.SAY_HOW_IT_WENT, date.plusDays(1), 1);
-        return;
-      }
       LocalDate questions = date.minusDays(leads.days(MessageKind.QUESTIONS));
       LocalDate plan = date.minusDays(leads.days(MessageKind.PLAN));
       boolean asked = progress.sent().contains(MessageKind.QUESTIONS) || progress.answers() > 0;

@@ -52,6 +52,53 @@ public record KeptPlan(
   }
 
   /**
+   * Whether a client would be told the same: when and where all meet, the stops with their times
+   * and outfits, and the end.
+   *
+   * @param other another plan
+   * @return true when nothing of that differs
+   */
+  public boolean tellsTheSameAs(KeptPlan other) {
+    return callTime.equals(other.callTime)
+        && end.equals(other.end)
+        && meeting.equals(other.meeting)
+        && told().equals(other.told());
+  }
+
+  private List<List<Object>> told() {
+    return stops.stream()
+        .map(
+            stop ->
+                List.<Object>of(
+                    stop.spotId(), stop.arrive(), stop.leave(), stop.outfit(), stop.changes()))
+        .toList();
+  }
+
+  /** The highest number of an outfit that is worn. */
+  private int outfits() {
+    int most = 1;
+    for (Stop stop : stops) {
+      most = Math.max(most, stop.outfit());
+      for (Change change : stop.changes()) {
+        most = Math.max(most, change.toOutfit());
+      }
+    }
+    return most;
+  }
+
+  /**
+   * Whether it has no more stops and outfits than were booked, and no fewer stops.
+   *
+   * @param terms what was booked
+   * @return true when it fits
+   */
+  public boolean fits(Terms terms) {
+    return stops.size() >= terms.leastStops()
+        && stops.size() <= terms.mostStops()
+        && outfits() <= terms.outfitLimit();
+  }
+
+  /**
    * Where all meet.
    *
    * @param words how to find it, "" for nothing more than the place

@@ -2,6 +2,7 @@ package org.lightledger.session;
 
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
 
 /**
  * A day with a client in it.
@@ -10,8 +11,8 @@ import java.time.ZoneId;
  * @param uid a name for calendars that never changes and tells nothing: letters, digits, hyphens
  * @param revision how often what the calendars show was changed, 0 or more
  * @param clientId the client
- * @param date the day, on the place's calendar
- * @param zone the zone of the place
+ * @param date the day on which it starts, on the place's calendar; it may end after midnight
+ * @param zone the zone of the place, and UTC while no place is known
  * @param anchor what fixes it in the day
  * @param terms what was booked; a later change of the package does not touch it
  * @param state how far it is
@@ -28,6 +29,25 @@ public record Session(
     Terms terms,
     State state,
     Brief brief) {
+
+  /**
+   * Whether the zone of its place is known.
+   *
+   * @return false while no place is known
+   */
+  public boolean isZoneKnown() {
+    return !zone.equals(ZoneOffset.UTC);
+  }
+
+  /**
+   * The same session in another zone.
+   *
+   * @param other the zone
+   * @return the session; the clock times of its anchor stay as they were said
+   */
+  public Session in(ZoneId other) {
+    return new Session(id, uid, revision, clientId, date, other, anchor, terms, state, brief);
+  }
 
   /** How far a session is. */
   public enum State {

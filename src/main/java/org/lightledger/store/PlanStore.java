@@ -28,10 +28,8 @@ public final class PlanStore {
    * @throws LedgerException when there is no such session, or no such spot
    */
   public void keep(long sessionId, KeptPlan plan) {
-    forget(sessionId);
-    session.changing(LedgerSession.Content.PLANS);
-    session.changing(LedgerSession.Content.PLAN_STOPS);
-    session.changing(LedgerSession.Content.PLAN_CHANGES);
+    delete(sessionId);
+    changing();
     GeoPoint meeting = plan.meeting().place();
     long planId =
         session
@@ -89,16 +87,25 @@ public final class PlanStore {
   }
 
   /**
-   * Forgets the plan of a session, if there is one.
+   * Forgets the plan of a session, if there is one. Calendars learn of it.
    *
    * @param sessionId the ledger's number of the session
    */
   public void forget(long sessionId) {
-    if (session.call("DELETE FROM plans WHERE session_id = ?").integer(sessionId).run() > 0) {
-      session.changing(LedgerSession.Content.PLANS);
-      session.changing(LedgerSession.Content.PLAN_STOPS);
-      session.changing(LedgerSession.Content.PLAN_CHANGES);
+    if (delete(sessionId)) {
+      changing();
+      session.sessions().revise(sessionId);
     }
+  }
+
+  private boolean delete(long sessionId) {
+    return session.call("DELETE FROM plans WHERE session_id = ?").integer(sessionId).run() > 0;
+  }
+
+  private void changing() {
+    session.changing(LedgerSession.Content.PLANS);
+    session.changing(LedgerSession.Content.PLAN_STOPS);
+    session.changing(LedgerSession.Content.PLAN_CHANGES);
   }
 
   /**

@@ -6,11 +6,8 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
-import java.util.stream.Collectors;
 import org.lightledger.session.Anchor;
 import org.lightledger.session.Bookable;
-import org.lightledger.session.MessageKind;
 import org.lightledger.session.Session;
 import org.lightledger.session.Terms;
 
@@ -218,21 +215,6 @@ public final class SessionStore {
         .call(SESSION + "WHERE client_id = ? ORDER BY date, id")
         .integer(clientId)
         .list(SessionStore::read);
-  }
-
-  /**
-   * What went out for a session.
-   *
-   * @param id the ledger's number of it
-   * @return the kinds of message
-   */
-  public Set<MessageKind> sentTo(long id) {
-    return session
-        .call("SELECT DISTINCT kind FROM sent_messages WHERE session_id = ?")
-        .integer(id)
-        .list(row -> MessageKind.valueOf(row.text()))
-        .stream()
-        .collect(Collectors.toSet());
   }
 
   /**

@@ -12,6 +12,7 @@ import org.lightledger.session.planner.OutfitChange;
 import org.lightledger.session.planner.PlannedStop;
 import org.lightledger.session.planner.SessionPlan;
 import org.lightledger.store.Ledger;
+import org.lightledger.store.LedgerSession;
 
 /** Turns a plan of the planner into the one that the owner keeps. */
 public final class PlanKeeping {
@@ -39,21 +40,41 @@ public final class PlanKeeping {
   }
 
   /**
-   * Keeps a plan; a session that was only booked is planned then.
+   * Keeps a plan. A session that was only booked is planned then; one that was agreed is to be
+   * agreed again, unless the client would be told the same as before.
    *
    * @param ledger the ledger
    * @param booked the session
    * @param plan the plan
+   * @return whether it is to be agreed again
    */
-  public static void keep(Ledger ledger, Session booked, KeptPlan plan) {
-    ledger.write(
+  public static PlanChange keep(Ledger ledger, Session booked, KeptPlan plan) {
+    long sessionId = booked.id();
+    return ledger.write(
         session -> {
-          session.plans().keep(booked.id(), plan);
-          if (booked.state() == Session.State.BOOKED) {
-            session.sessions().setState(booked.id(), Session.State.PLANNED);
+          Session.State state = session.sessions().find(sessionId).orElseThrow().state();
+          boolean same = session.plans().find(sessionId).filter(plan::tellsTheSameAs).isPresent();
+          session.plans().keep(sessionId, plan);
+          if (state == Session.State.BOOKED || state == Session.State.AGREED && !same) {
+            session.sessions().setState(sessionId, Session.State.PLANNED);
           }
-          return booked.id();
+          return state == Session.State.AGREED && !same ? PlanChange.AGREE_AGAIN : PlanChange.NONE;
         });
+  }
+
+  /**
+   * Forgets a plan; a session that was planned or agreed is only booked then.
+   *
+   * @param session the ledger, for writing
+   * @param booked the session
+   * @return whether it had been agreed
+   */
+  public static PlanChange forget(LedgerSession session, Session booked) {
+    session.plans().forget(booked.id());
+    if (booked.state() == Session.State.PLANNED || booked.state() == Session.State.AGREED) {
+      session.sessions().setState(booked.id(), Session.State.BOOKED);
+    }
+    return booked.state() == Session.State.AGREED ? PlanChange.AGREE_AGAIN : PlanChange.NONE;
   }
 
   private static KeptPlan.Stop stop(PlannedStop stop, List<KeptPlan.Change> changes) {

@@ -172,7 +172,7 @@ public final class SessionPlanning {
         stay == null ? Math.max(LEAST_STAY_MIN, share) : stay,
         open == null ? List.of() : windows(open, frame),
         traits.contains(Trait.PLACE_TO_CHANGE),
-        claim(candidate, booked),
+        claim(candidate, frame),
         traits.stream().anyMatch(liked::contains) ? 1 : 0);
   }
 
@@ -185,7 +185,7 @@ public final class SessionPlanning {
     return new LightWeights(weights);
   }
 
-  private static Claim claim(Candidate candidate, Session booked) {
+  private static Claim claim(Candidate candidate, SessionFrame frame) {
     LocalTime arrival = candidate.arrival();
     return switch (candidate.choice()) {
       case FREE -> Claim.FREE;
@@ -196,12 +196,7 @@ public final class SessionPlanning {
               : new Claim(
                   Claim.State.LOCKED,
                   null,
-                  booked
-                      .date()
-                      .atTime(arrival)
-                      .atZone(booked.zone())
-                      .toInstant()
-                      .plus(Duration.ofMinutes(StopLimits.USUAL.handlingMin())));
+                  frame.at(arrival).plus(Duration.ofMinutes(StopLimits.USUAL.handlingMin())));
     };
   }
 

@@ -1,12 +1,16 @@
 package org.lightledger.studio;
 
 import java.time.Clock;
+import java.time.Instant;
 import java.time.LocalDate;
+import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.lightledger.ask.Asker;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.session.Anchor;
@@ -14,8 +18,11 @@ import org.lightledger.session.Answer;
 import org.lightledger.session.Candidate;
 import org.lightledger.session.ClientQuestion;
 import org.lightledger.session.Due;
+import org.lightledger.session.KeptPlan;
 import org.lightledger.session.LeadDays;
+import org.lightledger.session.MessageKind;
 import org.lightledger.session.PackItem;
+import org.lightledger.session.SentMessage;
 import org.lightledger.session.Session;
 import org.lightledger.session.SessionHours;
 import org.lightledger.session.Terms;
@@ -24,8 +31,8 @@ import org.lightledger.store.Ledger;
 import org.lightledger.store.LedgerException;
 import org.lightledger.store.LedgerSession;
 import org.lightledger.store.LedgerStock;
-import org.lightledger.sun.SunDay;
 import org.lightledger.sun.SunEphemeris;
+import org.lightledger.sun.SunEvening;
 
 /** The studio at work on a ledger. Safe for use by several threads. */
 public final class Studio {
@@ -70,15 +77,15 @@ public final class Studio {
   }
 
   /**
-   * What the sun does on a date at the middle of the stock.
+   * What the sun does on a date and in its evening at the middle of the stock.
    *
    * @param date the date
-   * @return the day, or nothing while the ledger has no spots
+   * @return the evening, or nothing while the ledger has no spots
    */
-  public Optional<SunDay> day(LocalDate date) {
+  public Optional<SunEvening> evening(LocalDate date) {
     List<Spot> spots = stock.spots(null);
     return StudioPlace.middle(spots)
-        .map(place -> SunDay.of(sun, place, StudioPlace.zone(spots), date));
+        .map(place -> SunEvening.of(sun, place, StudioPlace.zone(spots), date));
   }
 
   /**
@@ -89,14 +96,93 @@ public final class Studio {
    * @return its hours, or nothing while the ledger has no spots
    */
   public Optional<SessionHours> hours(LedgerSession session, Session booked) {
-    List<Spot> spots = new ArrayList<>();
-    for (Candidate candidate : session.candidates().of(booked.id())) {
-      session.spots().find(candidate.spotId()).ifPresent(spots::add);
-    }
+    List<Spot> spots = spots(session, booked);
     Optional<GeoPoint> middle = StudioPlace.middle(spots);
     return (middle.isPresent() ? middle : StudioPlace.middle(stock.spots(null)))
-        .map(place -> SunDay.of(sun, place, booked.zone(), booked.date()))
-        .map(day -> SessionHours.of(booked, day));
+        .map(place -> SunEvening.of(sun, place, booked.zone(), booked.date()))
+        .map(evening -> SessionHours.of(booked, evening));
+  }
+
+  /** The spots it may stop at, without those that are left out. */
+  private static List<Spot> spots(LedgerSession session, Session booked) {
+    List<Spot> spots = new ArrayList<>();
+    for (Candidate candidate : session.candidates().of(booked.id())) {
+      if (candidate.choice() != Candidate.Choice.EXCLUDED) {
+        session.spots().find(candidate.spotId()).ifPresent(spots::add);
+      }
+    }
+    return spots;
+  }
+
+  /**
+   * The zone of a session's place: where most of the spots lie that it may stop at, else most of
+   * the stock.
+   *
+   * @param session the ledger
+   * @param booked the session
+   * @return a zone; the session's own when none is known
+   */
+  ZoneId zone(LedgerSession session, Session booked) {
+    return StudioPlace.knownZone(spots(session, booked), booked.zone())
+        .or(() -> StudioPlace.knownZone(session.spots().all(), booked.zone()))
+        .orElse(booked.zone());
+  }
+
+  /**
+   * The spots a session may stop at whose clocks show another time than the session's at noon of
+   * its day.
+   *
+   * @param session the ledger
+   * @param booked the session
+   * @return the spots, each with its zone
+   */
+  public List<Spot> onOtherClocks(LedgerSession session, Session booked) {
+    Instant noon = booked.date().atTime(LocalTime.NOON).atZone(booked.zone()).toInstant();
+    return spots(session, booked).stream()
+        .filter(spot -> spot.zone() != null && differ(spot.zone(), booked.zone(), noon))
+        .toList();
+  }
+
+  private static boolean differ(ZoneId one, ZoneId other, Instant at) {
+    return !one.getRules().getOffset(at).equals(other.getRules().getOffset(at));
+  }
+
+  /**
+   * When a session is over: with its plan, else with its hours, else with its day.
+   *
+   * @param session the ledger
+   * @param booked the session
+   * @return the instant
+   */
+  public Instant over(LedgerSession session, Session booked) {
+    KeptPlan plan = session.plans().find(booked.id()).orElse(null);
+    if (plan != null) {
+      return plan.end();
+    }
+    SessionHours.Span span = hours(session, booked).map(SessionHours::span).orElse(null);
+    return span == null
+        ? booked.date().plusDays(1).atStartOfDay(booked.zone()).toInstant()
+        : span.end();
+  }
+
+  /**
+   * Whether a session is over now. The hours are asked for only where the date does not tell.
+   *
+   * @param session the ledger
+   * @param booked the session
+   * @return true from its end on
+   */
+  public boolean isOver(LedgerSession session, Session booked) {
+    LocalDate today = today(booked);
+    if (mayBeUnderWay(booked, today)) {
+      return !clock.instant().isBefore(over(session, booked));
+    }
+    return booked.date().isBefore(today);
+  }
+
+  /** Its day, and the next one until which it may last. */
+  private static boolean mayBeUnderWay(Session booked, LocalDate today) {
+    return !today.isBefore(booked.date()) && !today.isAfter(booked.date().plusDays(1));
   }
 
   /**
@@ -173,20 +259,38 @@ public final class Studio {
             .map(PackItem::doneAt)
             .filter(doneAt -> doneAt == null)
             .count();
+    Optional<KeptPlan> plan = session.plans().find(booked.id());
     return new Due.Progress(
         booked,
-        session.sessions().sentTo(booked.id()),
+        sent(session, booked, plan),
         answered.size(),
         (int) missing,
         candidates.size(),
-        session.plans().find(booked.id()).isPresent(),
+        plan.isPresent(),
         isNear(booked, leads) ? unseen(session, booked, candidates) : 0,
-        (int) toPack);
+        (int) toPack,
+        mayBeUnderWay(booked, today(booked)) ? over(session, booked) : null);
+  }
+
+  private LocalDate today(Session booked) {
+    return LocalDate.ofInstant(clock.instant(), booked.zone());
+  }
+
+  /** A reminder of hours that are no longer planned is none. */
+  private static Set<MessageKind> sent(
+      LedgerSession session, Session booked, Optional<KeptPlan> plan) {
+    return session.messages().ofSession(booked.id()).stream()
+        .filter(
+            message ->
+                message.kind() != MessageKind.REMINDER
+                    || plan.filter(kept -> kept.madeAt().isAfter(message.at())).isEmpty())
+        .map(SentMessage::kind)
+        .collect(Collectors.toSet());
   }
 
   /** Only then the light is asked for, which costs more than all else. */
   private boolean isNear(Session booked, LeadDays leads) {
-    LocalDate today = LocalDate.ofInstant(clock.instant(), booked.zone());
+    LocalDate today = today(booked);
     return !booked.date().isBefore(today)
         && !booked.date().minusDays(leads.rehearsal()).isAfter(today);
   }

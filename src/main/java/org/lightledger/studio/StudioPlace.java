@@ -21,6 +21,17 @@ public final class StudioPlace {
    * @return a zone
    */
   public static ZoneId zone(List<Spot> spots) {
+    return knownZone(spots, ZoneOffset.UTC).orElse(ZoneOffset.UTC);
+  }
+
+  /**
+   * The zone in which most spots lie.
+   *
+   * @param spots the spots
+   * @param present the zone that is kept when it is one of several with the most spots
+   * @return a zone, or nothing when none is known
+   */
+  static Optional<ZoneId> knownZone(List<Spot> spots, ZoneId present) {
     Map<ZoneId, Integer> counts = new HashMap<>();
     for (Spot spot : spots) {
       if (spot.zone() != null) {
@@ -30,9 +41,9 @@ public final class StudioPlace {
     return counts.entrySet().stream()
         .max(
             Comparator.<Map.Entry<ZoneId, Integer>>comparingInt(Map.Entry::getValue)
+                .thenComparing(entry -> entry.getKey().equals(present))
                 .thenComparing(entry -> entry.getKey().getId()))
-        .map(Map.Entry::getKey)
-        .orElse(ZoneOffset.UTC);
+        .map(Map.Entry::getKey);
   }
 
   /**

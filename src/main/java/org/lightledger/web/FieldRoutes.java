@@ -28,6 +28,7 @@ import org.lightledger.skyline.Skyline;
 import org.lightledger.spot.Hazard;
 import org.lightledger.spot.Spot;
 import org.lightledger.store.LedgerSession;
+import org.lightledger.studio.Studio;
 import org.lightledger.studio.StudioPlace;
 import org.lightledger.sun.SunEphemeris;
 
@@ -50,12 +51,14 @@ final class FieldRoutes {
   private final House house;
   private final Assets assets;
   private final SunEphemeris sun;
+  private final Studio studio;
   private final FieldViews views;
 
-  FieldRoutes(House house, Assets assets, SunEphemeris sun) {
+  FieldRoutes(House house, Assets assets, SunEphemeris sun, Studio studio) {
     this.house = house;
     this.assets = assets;
     this.sun = sun;
+    this.studio = studio;
     this.views = new FieldViews(sun);
   }
 
@@ -94,18 +97,21 @@ final class FieldRoutes {
         booked, session.plans().find(booked.id()).orElse(null), booked.date(), booked.zone());
   }
 
+  /** Open sessions from today on, and one that has gone on since yesterday. */
+  private boolean isAhead(LedgerSession session, Session booked) {
+    LocalDate today = LocalDate.ofInstant(house.clock().instant(), booked.zone());
+    return booked.state().isOpen()
+        && (!booked.date().isBefore(today) || !studio.isOver(session, booked));
+  }
+
   /** The first open session from today on; of several on a day one that has a plan. */
   private Optional<Session> next(List<Session> all, LedgerSession session) {
     return all.stream()
-        .filter(one -> one.state().isOpen() && !one.date().isBefore(today(one)))
+        .filter(one -> isAhead(session, one))
         .min(
             Comparator.comparing(Session::date)
                 .thenComparing(one -> session.plans().find(one.id()).isEmpty())
                 .thenComparing(Session::id));
-  }
-
-  private LocalDate today(Session booked) {
-    return LocalDate.ofInstant(house.clock().instant(), booked.zone());
   }
 
   private void page(Context ctx) {
@@ -153,10 +159,7 @@ final class FieldRoutes {
 
   private List<AskPage.Choice> sessions(LedgerSession session, @Nullable Session picked) {
     return session.sessions().all().stream()
-        .filter(
-            one ->
-                one.state().isOpen() && !one.date().isBefore(today(one))
-                    || picked != null && one.id() == picked.id())
+        .filter(one -> isAhead(session, one) || picked != null && one.id() == picked.id())
         .map(
             one ->
                 new AskPage.Choice(
@@ -207,7 +210,7 @@ final class FieldRoutes {
             .read(
                 session -> {
                   Chosen chosen = chosen(ctx, session);
-                  FieldDay day = new FieldDay(sun, chosen.date(), chosen.zone());
+                  FieldDay day = day(session, chosen);
                   Map<Long, Set<Hazard>> hazards = session.hazards().all();
                   List<FieldSpot> spots = new ArrayList<>();
                   for (Spot spot : around(session, chosen.plan())) {
@@ -223,6 +226,13 @@ final class FieldRoutes {
                   return new FieldPackage(house.clock().instant(), day, spots);
                 });
     ctx.contentType("application/json").result(taken.toJson());
+  }
+
+  private FieldDay day(LedgerSession session, Chosen chosen) {
+    Session booked = chosen.session();
+    return booked == null
+        ? new FieldDay(sun, chosen.date(), chosen.zone())
+        : new FieldDay(sun, chosen.date(), chosen.zone(), studio.over(session, booked));
   }
 
   private static List<Bearing> planned(@Nullable KeptPlan plan, Spot spot) {

@@ -13,6 +13,7 @@ import org.lightledger.session.planner.PlanOutcome;
 import org.lightledger.session.planner.PlanRequest;
 import org.lightledger.session.planner.Planner;
 import org.lightledger.store.LedgerSession;
+import org.lightledger.studio.PlanChange;
 import org.lightledger.studio.PlanKeeping;
 import org.lightledger.studio.SessionPlanning;
 import org.lightledger.sun.SunEphemeris;
@@ -133,23 +134,16 @@ final class PlanRoutes {
     }
     KeptPlan plan = PlanKeeping.of(planned.plan(), wish.wish().meeting(), byHand, planning.now());
     long id = asked.booked().id();
-    PlanKeeping.keep(house.ledger(), asked.booked(), plan);
-    ctx.redirect("/sessions/" + id + "?saved=1#plan", HttpStatus.SEE_OTHER);
+    PlanChange change = PlanKeeping.keep(house.ledger(), asked.booked(), plan);
+    ctx.redirect(SessionPages.saved(id, change, "#plan"), HttpStatus.SEE_OTHER);
   }
 
   private void forget(Context ctx) {
-    long id =
+    long id = House.id(ctx, "id");
+    PlanChange change =
         house
             .ledger()
-            .write(
-                session -> {
-                  Session booked = SessionPages.find(ctx, session);
-                  session.plans().forget(booked.id());
-                  if (booked.state() == Session.State.PLANNED) {
-                    session.sessions().setState(booked.id(), Session.State.BOOKED);
-                  }
-                  return booked.id();
-                });
-    ctx.redirect("/sessions/" + id + "?saved=1#plan", HttpStatus.SEE_OTHER);
+            .write(session -> PlanKeeping.forget(session, SessionPages.find(ctx, session)));
+    ctx.redirect(SessionPages.saved(id, change, "#plan"), HttpStatus.SEE_OTHER);
   }
 }

@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param brief what it is to be
  * @param candidates the spots that it may stop at
  * @param plan the kept plan, or null for none
+ * @param sentBefore that the client was sent another plan, "" when not
  * @param scouting how its stops are rehearsed, or null when none is to come
  * @param answers what the client answered
  * @param packing what is packed
@@ -22,6 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param due what is due for it
  * @param problems what was wrong with a form
  * @param saved whether something has just been kept
+ * @param became what that did to the plan and to what was agreed, "" for nothing
  */
 public record SessionPage(
     long id,
@@ -33,13 +35,15 @@ public record SessionPage(
     Brief brief,
     CandidatesView candidates,
     @Nullable PlanPart plan,
+    String sentBefore,
     @Nullable ScoutingLink scouting,
     List<Answered> answers,
     PackPart packing,
     @Nullable AfterPart after,
     List<TodayPage.Task> due,
     List<FieldProblem> problems,
-    boolean saved) {
+    boolean saved,
+    String became) {
 
   /**
    * A line of the head.

@@ -1,8 +1,10 @@
 package org.lightledger.web;
 
 import io.javalin.http.Context;
+import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -15,11 +17,15 @@ import org.lightledger.session.Client;
 import org.lightledger.session.ClientQuestion;
 import org.lightledger.session.Due;
 import org.lightledger.session.KeptPlan;
+import org.lightledger.session.MessageKind;
 import org.lightledger.session.PackItem;
+import org.lightledger.session.SentMessage;
 import org.lightledger.session.Session;
 import org.lightledger.session.SessionHours;
+import org.lightledger.spot.Spot;
 import org.lightledger.spot.Trait;
 import org.lightledger.store.LedgerSession;
+import org.lightledger.studio.PlanChange;
 import org.lightledger.studio.Studio;
 import org.lightledger.sun.SunEphemeris;
 
@@ -49,6 +55,18 @@ final class SessionPages {
     house.show(ctx, "session", page.title(), Frame.Room.SESSIONS, page);
   }
 
+  /** The address of a session's page after its candidates have changed. */
+  static String changed(long id, PlanChange change, String part) {
+    String became = change == PlanChange.NONE ? "" : "?plan=" + change.code();
+    return "/sessions/" + id + became + part;
+  }
+
+  /** The address of a session's page that says what its change did to the plan. */
+  static String saved(long id, PlanChange change, String part) {
+    String became = change == PlanChange.NONE ? "" : "&plan=" + change.code();
+    return "/sessions/" + id + "?saved=1" + became + part;
+  }
+
   static Session find(Context ctx, LedgerSession session) {
     return session
         .sessions()
@@ -76,11 +94,12 @@ final class SessionPages {
         SessionWords.title(client, booked),
         "/clients/" + client.id(),
         client.name(),
-        facts(booked, client, hours),
+        facts(booked, client, hours, clocks(session, booked)),
         state(booked, sent),
         brief(booked.brief(), sent),
         candidates.view(ctx, session, booked, hours.orElse(null), liked, sent),
         plan.map(kept -> plans.part(session, booked, kept)).orElse(null),
+        sentBefore(session, booked, plan),
         plan.map(kept -> PlanViews.scouting(session, kept, house.clock().instant())).orElse(null),
         answered(session.questionnaire().questions(), answers, booked.zone(), sent),
         packing(session, booked.id(), sent),
@@ -92,7 +111,39 @@ final class SessionPages {
             .map(SessionPages::task)
             .toList(),
         sent.problems(),
-        ctx.queryParam("saved") != null);
+        ctx.queryParam("saved") != null,
+        became(ctx.queryParam("plan")));
+  }
+
+  private static String became(@Nullable String code) {
+    for (PlanChange change : PlanChange.values()) {
+      if (change.code().equals(code)) {
+        return change.words();
+      }
+    }
+    return "";
+  }
+
+  /** That the client was sent another plan than the one that is kept now, "" when not. */
+  private static String sentBefore(LedgerSession session, Session booked, Optional<KeptPlan> plan) {
+    Instant last =
+        session.messages().ofSession(booked.id()).stream()
+            .filter(message -> message.kind() == MessageKind.PLAN)
+            .map(SentMessage::at)
+            .max(Comparator.naturalOrder())
+            .orElse(null);
+    boolean stands = plan.isPresent() && last != null && !plan.get().madeAt().isAfter(last);
+    if (last == null
+        || stands
+        || !booked.state().isOpen()
+        || booked.state() == Session.State.AGREED) {
+      return "";
+    }
+    String went =
+        "The plan that went out on " + Words.moment(last.atZone(booked.zone()).toOffsetDateTime());
+    return plan.isPresent()
+        ? went + " is older than this one: send this one, and agree it again."
+        : went + " no longer holds: plan the session, send the new plan, and agree it again.";
   }
 
   static TodayPage.Task task(Due due) {
@@ -104,7 +155,7 @@ final class SessionPages {
   }
 
   private static List<SessionPage.Fact> facts(
-      Session booked, Client client, Optional<SessionHours> hours) {
+      Session booked, Client client, Optional<SessionHours> hours, String clocks) {
     List<SessionPage.Fact> facts = new ArrayList<>();
     facts.add(
         new SessionPage.Fact(
@@ -115,13 +166,29 @@ final class SessionPages {
     facts.add(new SessionPage.Fact("Fixed by", SessionWords.anchor(booked.anchor())));
     hours.ifPresent(
         known -> facts.add(new SessionPage.Fact("Sun", SessionWords.evening(known.sun()))));
-    facts.add(new SessionPage.Fact("Clocks", booked.zone().getId()));
+    facts.add(new SessionPage.Fact("Clocks", clocks));
     facts.add(new SessionPage.Fact("Booked", SessionWords.terms(booked.terms())));
     Client.Guardian guardian = client.guardian();
     if (client.minor() && guardian != null) {
       facts.add(new SessionPage.Fact("Guardian", guardian.name()));
     }
     return facts;
+  }
+
+  /** Whose clocks its times are on, and which of its spots have others. */
+  private String clocks(LedgerSession session, Session booked) {
+    String zone =
+        booked.isZoneKnown()
+            ? booked.zone().getId()
+            : "not known yet: add the spots that it may stop at";
+    List<Spot> others = studio.onOtherClocks(session, booked);
+    return others.isEmpty()
+        ? zone
+        : zone
+            + ". Mind that not all of its spots keep these clocks: "
+            + others.stream()
+                .map(spot -> spot.name() + " has " + spot.zone())
+                .collect(Collectors.joining(", "));
   }
 
   private static SessionPage.State state(Session booked, Sent sent) {

@@ -23,6 +23,9 @@ import org.lightledger.session.Session;
 import org.lightledger.shortlist.Shortlist;
 import org.lightledger.spot.Trait;
 import org.lightledger.store.LedgerSession;
+import org.lightledger.studio.PlanChange;
+import org.lightledger.studio.Rescheduling;
+import org.lightledger.studio.Studio;
 
 /** The candidates of a session, the client's answers, and what is packed. */
 final class SessionPartRoutes {
@@ -32,10 +35,12 @@ final class SessionPartRoutes {
   private static final int MOST_STAY = 480;
 
   private final House house;
+  private final Rescheduling rescheduling;
   private final SessionPages pages;
 
-  SessionPartRoutes(House house, SessionPages pages) {
+  SessionPartRoutes(House house, Studio studio, SessionPages pages) {
     this.house = house;
+    this.rescheduling = new Rescheduling(studio);
     this.pages = pages;
   }
 
@@ -62,6 +67,21 @@ final class SessionPartRoutes {
               change.accept(session);
               return id;
             });
+  }
+
+  /** Changes the candidates of a session; its clocks follow them. */
+  private void changeCandidates(Context ctx, String part, Consumer<LedgerSession> change) {
+    long id = House.id(ctx, "id");
+    PlanChange became =
+        house
+            .ledger()
+            .write(
+                session -> {
+                  SessionPages.find(ctx, session);
+                  change.accept(session);
+                  return rescheduling.followPlace(session, id);
+                });
+    ctx.redirect(SessionPages.changed(id, became, part), HttpStatus.SEE_OTHER);
   }
 
   private void add(Context ctx) {
@@ -102,8 +122,9 @@ final class SessionPartRoutes {
   /** Spots that are candidates already stay as they are. */
   private void addFree(Context ctx, Function<LedgerSession, List<Long>> spots) {
     long id = House.id(ctx, "id");
-    change(
+    changeCandidates(
         ctx,
+        "#candidates",
         session -> {
           Set<Long> present =
               session.candidates().of(id).stream()
@@ -120,7 +141,6 @@ final class SessionPartRoutes {
             }
           }
         });
-    ctx.redirect("/sessions/" + id + "#candidates", HttpStatus.SEE_OTHER);
   }
 
   private void saveCandidate(Context ctx) {
@@ -148,16 +168,15 @@ final class SessionPartRoutes {
       pages.refuse(ctx, new Sent("candidate-" + spotId, fields));
       return;
     }
-    long id =
-        change(
-            ctx,
-            session -> {
-              requireCandidate(ctx, session, spotId);
-              session
-                  .candidates()
-                  .put(House.id(ctx, "id"), new Candidate(spotId, choice, wanted, stay, arrival));
-            });
-    ctx.redirect("/sessions/" + id + "#candidate-" + spotId, HttpStatus.SEE_OTHER);
+    changeCandidates(
+        ctx,
+        "#candidate-" + spotId,
+        session -> {
+          requireCandidate(ctx, session, spotId);
+          session
+              .candidates()
+              .put(House.id(ctx, "id"), new Candidate(spotId, choice, wanted, stay, arrival));
+        });
   }
 
   private static Candidate.Choice choice(Fields fields, long spotId) {
@@ -199,14 +218,13 @@ final class SessionPartRoutes {
 
   private void removeCandidate(Context ctx) {
     long spotId = House.id(ctx, "spot");
-    long id =
-        change(
-            ctx,
-            session -> {
-              requireCandidate(ctx, session, spotId);
-              session.candidates().remove(House.id(ctx, "id"), spotId);
-            });
-    ctx.redirect("/sessions/" + id + "#candidates", HttpStatus.SEE_OTHER);
+    changeCandidates(
+        ctx,
+        "#candidates",
+        session -> {
+          requireCandidate(ctx, session, spotId);
+          session.candidates().remove(House.id(ctx, "id"), spotId);
+        });
   }
 
   /** An answer that is as it was keeps its time and its author; an emptied one is taken back. */

@@ -16,6 +16,8 @@ import org.lightledger.session.Due;
 import org.lightledger.session.Session;
 import org.lightledger.session.SessionHours;
 import org.lightledger.store.LedgerSession;
+import org.lightledger.studio.PlanChange;
+import org.lightledger.studio.Rescheduling;
 import org.lightledger.studio.Studio;
 
 /** What is due, the sessions, and each one's day, brief and state. */
@@ -25,11 +27,13 @@ final class SessionRoutes {
 
   private final House house;
   private final Studio studio;
+  private final Rescheduling rescheduling;
   private final SessionPages pages;
 
   SessionRoutes(House house, Studio studio, SessionPages pages) {
     this.house = house;
     this.studio = studio;
+    this.rescheduling = new Rescheduling(studio);
     this.pages = pages;
   }
 
@@ -71,7 +75,7 @@ final class SessionRoutes {
                   }
                   List<SessionsPage.Row> next =
                       all.stream()
-                          .filter(one -> one.state().isOpen() && !one.date().isBefore(today))
+                          .filter(one -> one.state().isOpen() && !studio.isOver(session, one))
                           .limit(MOST_NEXT)
                           .map(one -> row(session, one))
                           .toList();
@@ -80,9 +84,10 @@ final class SessionRoutes {
     house.show(ctx, "today", "Today", Frame.Room.TODAY, page);
   }
 
-  private static TodayPage.Session due(
+  private TodayPage.Session due(
       LedgerSession session, Session booked, LocalDate today, List<TodayPage.Task> tasks) {
-    long days = today.until(booked.date(), ChronoUnit.DAYS);
+    long until = today.until(booked.date(), ChronoUnit.DAYS);
+    long days = until < 0 && !studio.isOver(session, booked) ? 0 : until;
     return new TodayPage.Session(
         "/sessions/" + booked.id(),
         SessionWords.title(SessionPages.client(session, booked.clientId()), booked),
@@ -103,8 +108,7 @@ final class SessionRoutes {
                   List<SessionsPage.Row> coming = new ArrayList<>();
                   List<SessionsPage.Row> past = new ArrayList<>();
                   for (Session booked : session.sessions().all()) {
-                    LocalDate today = LocalDate.ofInstant(house.clock().instant(), booked.zone());
-                    boolean ahead = booked.state().isOpen() && !booked.date().isBefore(today);
+                    boolean ahead = booked.state().isOpen() && !studio.isOver(session, booked);
                     (ahead ? coming : past).add(row(session, booked));
                   }
                   Collections.reverse(past);
@@ -185,7 +189,7 @@ final class SessionRoutes {
     return Words.day(day)
         + ": "
         + studio
-            .day(day)
+            .evening(day)
             .map(SessionWords::evening)
             .orElse("the ledger has no spots yet to tell the sun for");
   }
@@ -222,8 +226,8 @@ final class SessionRoutes {
   private void checkHours(SessionForm.Booking booking, Fields fields) {
     Optional<SessionHours> hours =
         studio
-            .day(booking.date())
-            .map(day -> SessionHours.of(booking.anchor(), booking.terms(), day));
+            .evening(booking.date())
+            .map(evening -> SessionHours.of(booking.anchor(), booking.terms(), evening));
     if (hours.isPresent() && hours.get().span() == null) {
       fields.problem(
           "date", "Day", "expected a day and an hour that exist, found " + hours.get().why());
@@ -244,14 +248,14 @@ final class SessionRoutes {
       form(ctx, booked, fields);
       return;
     }
-    house
-        .ledger()
-        .change(
-            session -> {
-              SessionPages.client(session, booking.client());
-              session
-                  .sessions()
-                  .reschedule(
+    PlanChange change =
+        house
+            .ledger()
+            .write(
+                session -> {
+                  SessionPages.client(session, booking.client());
+                  return rescheduling.reschedule(
+                      session,
                       new Session(
                           booked.id(),
                           booked.uid(),
@@ -263,8 +267,8 @@ final class SessionRoutes {
                           booking.terms(),
                           booked.state(),
                           booked.brief()));
-            });
-    ctx.redirect("/sessions/" + booked.id() + "?saved=1", HttpStatus.SEE_OTHER);
+                });
+    ctx.redirect(SessionPages.saved(booked.id(), change, ""), HttpStatus.SEE_OTHER);
   }
 
   private void describe(Context ctx) {

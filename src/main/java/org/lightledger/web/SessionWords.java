@@ -2,6 +2,7 @@ package org.lightledger.web;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import org.lightledger.session.Anchor;
@@ -10,8 +11,7 @@ import org.lightledger.session.Due;
 import org.lightledger.session.Session;
 import org.lightledger.session.SessionHours;
 import org.lightledger.session.Terms;
-import org.lightledger.sun.SunDay;
-import org.lightledger.sun.SunEventKind;
+import org.lightledger.sun.SunEvening;
 
 /** How pages say when sessions are and what they need. */
 final class SessionWords {
@@ -47,7 +47,15 @@ final class SessionWords {
     ZoneId zone = hours.sun().zone();
     return span == null
         ? "hours not known: " + hours.why()
-        : hour(span.start(), zone) + " to " + hour(span.end(), zone);
+        : hour(span.start(), zone)
+            + " to "
+            + hour(span.end(), zone, LocalDate.ofInstant(span.start(), zone));
+  }
+
+  /** The hour, and that it is the next day's when it is. */
+  private static String hour(Instant instant, ZoneId zone, LocalDate day) {
+    return hour(instant, zone)
+        + (LocalDate.ofInstant(instant, zone).isAfter(day) ? " the next day" : "");
   }
 
   static String terms(Terms terms) {
@@ -71,14 +79,16 @@ final class SessionWords {
   }
 
   /** What the sun does in the evening of a day. */
-  static String evening(SunDay day) {
+  static String evening(SunEvening evening) {
     String sunset =
-        SessionHours.sunset(day)
-            .map(at -> "Sunset " + hour(at, day.zone()))
-            .orElseGet(() -> Words.capital(day.absence(SunEventKind.SUNSET).orElse("no sunset")));
+        evening
+            .sunset()
+            .map(at -> "Sunset " + hour(at, evening.zone(), evening.date()))
+            .orElseGet(() -> Words.capital(evening.absence()));
     String dusk =
-        day.event(SunEventKind.CIVIL_DUSK)
-            .map(at -> ", civil dusk " + hour(at, day.zone()))
+        evening
+            .civilDusk()
+            .map(at -> ", civil dusk " + hour(at, evening.zone(), evening.date()))
             .orElse("");
     return sunset + dusk;
   }

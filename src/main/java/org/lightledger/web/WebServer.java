@@ -107,7 +107,7 @@ public final class WebServer implements AutoCloseable {
               new PlanRoutes(house, new SessionPlanning(studio, roads, sun, clock), sun)
                   .register(config.routes);
               new ScoutingRunRoutes(house, roads, sun).register(config.routes);
-              new SessionPartRoutes(house, sessions).register(config.routes);
+              new SessionPartRoutes(house, studio, sessions).register(config.routes);
               new ClientRoutes(house).register(config.routes);
               new ClientDataRoutes(house).register(config.routes);
               new StudioRoutes(house).register(config.routes);
@@ -119,7 +119,7 @@ public final class WebServer implements AutoCloseable {
               new GroupingRoutes(house, importer).register(config.routes);
               Uploads uploads = new Uploads(folder.resolve("imported"));
               new ImportRoutes(house, jobs, uploads).register(config.routes);
-              new FieldRoutes(house, assets, sun).register(config.routes);
+              new FieldRoutes(house, assets, sun, studio).register(config.routes);
               new FieldEntryRoutes(house, jobs, uploads, corrections).register(config.routes);
               new AttentionRoutes(house, corrections).register(config.routes);
               new ShotRoutes(house, corrections).register(config.routes);

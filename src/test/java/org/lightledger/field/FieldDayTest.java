@@ -62,6 +62,20 @@ class FieldDayTest {
     assertThat(spot.altitudeTenths()).hasSize(minutes);
   }
 
+  /** A session that goes on after midnight is on the phone to its end; a short one to midnight. */
+  @ParameterizedTest
+  @CsvSource({
+    "2026-12-15T23:30:00Z, 1470",
+    "2026-12-15T23:30:01Z, 1471",
+    "2026-12-15T17:00:00Z, 1440"
+  })
+  void aDayLastsUntilItsSessionIsOver(Instant over, int minutes) {
+    FieldDay day = new FieldDay(SUN, DAY, MADRID, over);
+
+    assertThat(day.minutes()).isEqualTo(minutes);
+    assertThat(day.spot(spot(), Set.of(), null, List.of()).azimuthTenths()).hasSize(minutes);
+  }
+
   /** What is looked up is what is computed: light, reach and sun, at random moments. */
   @Test
   void theTableSaysWhatAnAnswerWouldSay() {

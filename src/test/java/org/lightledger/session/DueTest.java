@@ -33,7 +33,7 @@ class DueTest {
 
   /** A session for which nothing has been done yet. */
   private static Due.Progress bare(Session session) {
-    return new Due.Progress(session, Set.of(), 0, 5, 0, false, 0, 7);
+    return new Due.Progress(session, Set.of(), 0, 5, 0, false, 0, 7, null);
   }
 
   private static List<Due> due(String now, Due.Progress... sessions) {
@@ -95,15 +95,15 @@ class DueTest {
   void answersAreWaitedForHalfOfTheTimeToThePlan() {
     Session session = session(1, DATE, "Europe/Madrid", Session.State.BOOKED);
     Due.Progress asked =
-        new Due.Progress(session, Set.of(MessageKind.QUESTIONS), 0, 5, 2, false, 0, 0);
+        new Due.Progress(session, Set.of(MessageKind.QUESTIONS), 0, 5, 2, false, 0, 0, null);
     assertThat(due("2026-06-15T10:00:00Z", asked)).isEmpty();
     assertThat(due("2026-06-16T10:00:00Z", asked))
         .singleElement()
         .returns(Due.Task.ASK_FOR_ANSWERS, Due::task)
         .returns(5, Due::count);
-    Due.Progress typedIn = new Due.Progress(session, Set.of(), 3, 2, 2, false, 0, 0);
+    Due.Progress typedIn = new Due.Progress(session, Set.of(), 3, 2, 2, false, 0, 0, null);
     assertThat(due("2026-06-16T10:00:00Z", typedIn)).singleElement().returns(2, Due::count);
-    Due.Progress all = new Due.Progress(session, Set.of(), 5, 0, 2, false, 0, 0);
+    Due.Progress all = new Due.Progress(session, Set.of(), 5, 0, 2, false, 0, 0, null);
     assertThat(due("2026-06-16T10:00:00Z", all)).isEmpty();
   }
 
@@ -112,15 +112,33 @@ class DueTest {
     Session booked = session(1, DATE, "Europe/Madrid", Session.State.BOOKED);
     Session agreed = session(1, DATE, "Europe/Madrid", Session.State.AGREED);
     String day = "2026-06-24T10:00:00Z";
-    assertThat(tasks(day, new Due.Progress(booked, Set.of(), 5, 0, 3, false, 0, 0)))
+    assertThat(tasks(day, new Due.Progress(booked, Set.of(), 5, 0, 3, false, 0, 0, null)))
         .containsExactly(Due.Task.MAKE_PLAN);
-    assertThat(tasks(day, new Due.Progress(booked, Set.of(), 5, 0, 3, true, 2, 0)))
+    assertThat(tasks(day, new Due.Progress(booked, Set.of(), 5, 0, 3, true, 2, 0, null)))
         .containsExactly(Due.Task.AGREE_PLAN, Due.Task.REHEARSE);
-    assertThat(tasks(day, new Due.Progress(agreed, Set.of(), 5, 0, 3, true, 0, 0))).isEmpty();
+    assertThat(tasks(day, new Due.Progress(agreed, Set.of(), 5, 0, 3, true, 0, 0, null))).isEmpty();
     Due.Progress reminded =
-        new Due.Progress(agreed, Set.of(MessageKind.REMINDER), 5, 0, 3, true, 0, 1);
+        new Due.Progress(agreed, Set.of(MessageKind.REMINDER), 5, 0, 3, true, 0, 1, null);
     assertThat(tasks("2026-06-28T10:00:00Z", reminded)).isEmpty();
     assertThat(tasks("2026-06-29T10:00:00Z", reminded)).containsExactly(Due.Task.PACK);
+  }
+
+  /** From 22:00 to 00:30: its day lasts until then, and not a moment longer. */
+  @Test
+  void aSessionIsOverWhenItEndsAlsoAfterMidnight() {
+    Session session = session(1, DATE, "Europe/Madrid", Session.State.AGREED);
+    Instant over = Instant.parse("2026-06-30T22:30:00Z");
+    Due.Progress late =
+        new Due.Progress(session, Set.of(MessageKind.REMINDER), 5, 0, 3, true, 0, 0, over);
+    assertThat(due("2026-06-30T22:29:59Z", late))
+        .singleElement()
+        .returns(Due.Task.PHOTOGRAPH, Due::task)
+        .returns(0, Due::overdueDays);
+    assertThat(due("2026-06-30T22:30:00Z", late))
+        .singleElement()
+        .returns(Due.Task.SAY_HOW_IT_WENT, Due::task)
+        .returns(LocalDate.of(2026, 7, 1), Due::on)
+        .returns(0, Due::overdueDays);
   }
 
   @Test

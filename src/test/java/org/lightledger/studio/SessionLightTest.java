@@ -34,8 +34,8 @@ import org.lightledger.spot.Spot;
 import org.lightledger.store.Ledger;
 import org.lightledger.store.SkylineStore;
 import org.lightledger.sun.SpaEphemeris;
-import org.lightledger.sun.SunDay;
 import org.lightledger.sun.SunEphemeris;
+import org.lightledger.sun.SunEvening;
 
 class SessionLightTest {
   private static final GeoPoint PLACE = new GeoPoint(41.93, -6.42);
@@ -68,7 +68,7 @@ class SessionLightTest {
           SessionHours.of(
               new Anchor.StartsAt(LocalTime.of(15, 20)),
               new Terms("Walk", 2, 1, 3, 155),
-              SunDay.of(sun, PLACE, ZONE, LocalDate.of(2026, 12, 1)));
+              SunEvening.of(sun, PLACE, ZONE, LocalDate.of(2026, 12, 1)));
       SessionHours.Span span = Objects.requireNonNull(hours.span());
 
       Map<Long, List<SessionLight.Stretch>> lights =

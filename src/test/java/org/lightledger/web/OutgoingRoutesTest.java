@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.icegreen.greenmail.util.GreenMail;
 import com.icegreen.greenmail.util.ServerSetup;
 import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
 import java.time.LocalDateTime;
 import java.util.List;
 import java.util.regex.Matcher;
@@ -18,6 +20,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.lightledger.session.MessageKind;
 import org.lightledger.session.SentMessage;
+import org.lightledger.session.Session;
+import org.lightledger.session.Terms;
 import org.lightledger.session.mail.MailServer;
 import org.lightledger.session.outgoing.OutgoingSamples;
 import org.lightledger.session.outgoing.Studio;
@@ -233,5 +237,172 @@ class OutgoingRoutesTest {
         .contains("expected starttls or tls");
     assertThat(site.ledger().<String>read(s -> s.settings().find(MailServer.HOST).orElseThrow()))
         .isEqualTo("127.0.0.1");
+  }
+
+  /** What the studio's letters need, and a session that is agreed. */
+  private static void agree(SharedWorld world) {
+    world
+        .site
+        .ledger()
+        .change(
+            session -> {
+              session.settings().set(Studio.NAME, "Estudio Brezo");
+              session.settings().set(Studio.PHONE, "+34 600 000 001");
+              session.settings().set(Studio.COMMON_QUESTIONS, "https://brezo.example/questions");
+              session.sessions().setState(world.sessionId, Session.State.AGREED);
+            });
+  }
+
+  private static Session.State state(SharedWorld world) {
+    return world
+        .site
+        .ledger()
+        .read(session -> session.sessions().find(world.sessionId).orElseThrow())
+        .state();
+  }
+
+  private static boolean isPlanned(SharedWorld world) {
+    return world.site.ledger().<Boolean>read(s -> s.plans().find(world.sessionId).isPresent());
+  }
+
+  private static TestSite.Answer reschedule(SharedWorld world, String... more) {
+    String[] form = new String[more.length + 4];
+    System.arraycopy(new String[] {"client", "1", "package", ""}, 0, form, 0, 4);
+    System.arraycopy(more, 0, form, 4, more.length);
+    TestSite.Answer saved = world.site.post("/sessions/" + world.sessionId, form);
+    assertThat(saved.status()).as(saved.text()).isEqualTo(303);
+    return saved;
+  }
+
+  @Test
+  void whatWasPlannedForAnotherDayDoesNotGoOut(@TempDir Path other) {
+    try (SharedWorld world = new SharedWorld(other)) {
+      agree(world);
+      String page = "/sessions/" + world.sessionId;
+      Share share = world.share(ShareSubject.session(world.sessionId), false, false);
+      assertThat(world.get(world.link(share)).text()).contains("16:00", "Mill race");
+      assertThat(world.site.get(page + "/messages").text())
+          .contains("We meet at 16:00 on Saturday 12 December 2026")
+          .doesNotContain("plan the session first");
+      long revision = revision(world);
+
+      TestSite.Answer moved =
+          reschedule(world, "date", "2027-03-20", "anchor", "sunset", "minutes", "0");
+
+      assertThat(isPlanned(world)).isFalse();
+      assertThat(state(world)).isEqualTo(Session.State.BOOKED);
+      assertThat(moved.header("Location")).isEqualTo(page + "?saved=1&plan=gone");
+      assertThat(world.site.get(moved.header("Location")).text())
+          .contains("The plan was for other hours, so it is no longer kept");
+      assertThat(world.site.get(page).text())
+          .contains("The plan that went out on Sat 12 Dec 2026, 16:00 no longer holds");
+      assertThat(world.site.get(page + "/messages").text())
+          .contains("plan the session first", "Saturday 20 March 2027")
+          .doesNotContain("We meet at 16:00");
+      assertThat(world.get(world.link(share)).text())
+          .contains("Saturday 20 March 2027")
+          .doesNotContain("16:00", "Mill race");
+      assertThat(revision(world)).isGreaterThan(revision);
+      assertThat(world.site.get(page + "/calendar.ics").text())
+          .contains("Not planned yet.", "20270320")
+          .doesNotContain("20261212T160000");
+    }
+  }
+
+  /** A reminder of other hours than those of the kept plan is none. */
+  @Test
+  void aReminderThatIsOlderThanThePlanGoesOutAgain(@TempDir Path other) {
+    try (SharedWorld world = new SharedWorld(other)) {
+      agree(world);
+      String page = "/sessions/" + world.sessionId;
+      world.site.clock().advance(Duration.between(world.site.clock().instant(), SharedWorld.CALL));
+      remind(world, SharedWorld.CALL.minusSeconds(2 * 86_400));
+      assertThat(world.site.get(page).text()).contains("Send the reminder");
+      remind(world, SharedWorld.CALL.minusSeconds(3600));
+      assertThat(world.site.get(page).text()).doesNotContain("Send the reminder");
+    }
+  }
+
+  private static void remind(SharedWorld world, Instant at) {
+    world
+        .site
+        .ledger()
+        .write(
+            session ->
+                session
+                    .messages()
+                    .sent(
+                        world.sessionId,
+                        new SentMessage(
+                            MessageKind.REMINDER, SentMessage.Way.COPIED, "", "Soon", "Soon", at)));
+  }
+
+  private static long revision(SharedWorld world) {
+    return world
+        .site
+        .ledger()
+        .read(session -> session.sessions().find(world.sessionId).orElseThrow())
+        .revision();
+  }
+
+  @Test
+  void aPlanGoesWithTheHoursOrTheTermsItWasMadeForAndWithNothingElse(@TempDir Path other) {
+    try (SharedWorld world = new SharedWorld(other)) {
+      agree(world);
+      String day = "2026-12-12";
+      assertThat(
+              reschedule(world, "date", day, "anchor", "sunset", "minutes", "0").header("Location"))
+          .endsWith("?saved=1");
+      assertThat(isPlanned(world)).isTrue();
+      assertThat(state(world)).isEqualTo(Session.State.AGREED);
+
+      assertThat(terms(world, new Terms("More", 4, 2, 5, 240)).header("Location"))
+          .endsWith("?saved=1");
+      assertThat(isPlanned(world)).isTrue();
+      assertThat(state(world)).isEqualTo(Session.State.AGREED);
+
+      TestSite.Answer another =
+          world.site.post(
+              "/sessions/" + world.sessionId,
+              "client",
+              "2",
+              "package",
+              "",
+              "date",
+              day,
+              "anchor",
+              "sunset",
+              "minutes",
+              "0");
+      assertThat(another.header("Location")).endsWith("?saved=1&plan=agree");
+      assertThat(world.site.get(another.header("Location")).text())
+          .contains("What was agreed with the client has changed");
+      assertThat(isPlanned(world)).isTrue();
+      assertThat(state(world)).isEqualTo(Session.State.PLANNED);
+
+      assertThat(terms(world, new Terms("Two outfits", 2, 2, 5, 240)).header("Location"))
+          .endsWith("?saved=1&plan=gone");
+      assertThat(isPlanned(world)).isFalse();
+    }
+  }
+
+  /** Books a package for the session. */
+  private static TestSite.Answer terms(SharedWorld world, Terms terms) {
+    long id = world.site.ledger().write(session -> session.sessions().addPackage(terms));
+    TestSite.Answer saved =
+        world.site.post(
+            "/sessions/" + world.sessionId,
+            "client",
+            "1",
+            "package",
+            String.valueOf(id),
+            "date",
+            "2026-12-12",
+            "anchor",
+            "sunset",
+            "minutes",
+            "0");
+    assertThat(saved.status()).as(saved.text()).isEqualTo(303);
+    return saved;
   }
 }

@@ -127,6 +127,33 @@ class PlanRoutesTest {
     return site.ledger().read(session -> session.sessions().find(1).orElseThrow()).state();
   }
 
+  /** A plan that would be told the client as before stays agreed; any other is agreed again. */
+  @Test
+  void whatWasAgreedIsAgreedAgainWhenThePlanChangesOrGoes() {
+    site.post(PLAN, "sky", "clear", "outfits", "1", "meeting", "At the gate");
+    agree();
+    TestSite.Answer same =
+        site.post(PLAN, "sky", "clear", "outfits", "1", "meeting", "At the gate");
+    assertThat(same.header("Location")).isEqualTo("/sessions/1?saved=1#plan");
+    assertThat(state()).isEqualTo(Session.State.AGREED);
+
+    TestSite.Answer other =
+        site.post(PLAN, "sky", "clear", "outfits", "1", "meeting", "By the mill");
+    assertThat(other.header("Location")).isEqualTo("/sessions/1?saved=1&plan=agree#plan");
+    assertThat(state()).isEqualTo(Session.State.PLANNED);
+
+    agree();
+    TestSite.Answer forgotten = site.post(PLAN + "/forget");
+    assertThat(forgotten.header("Location")).isEqualTo("/sessions/1?saved=1&plan=agree#plan");
+    assertThat(page("/sessions/1?saved=1&plan=agree"))
+        .contains("so the session no longer counts as agreed");
+    assertThat(state()).isEqualTo(Session.State.BOOKED);
+  }
+
+  private static void agree() {
+    site.ledger().change(session -> session.sessions().setState(1, Session.State.AGREED));
+  }
+
   @Test
   void anOvercastSkyIsPlannedForToo() {
     String page = page(PLAN + "?sky=overcast&outfits=1");

@@ -7,6 +7,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.AfterEach;
@@ -15,6 +16,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.lightledger.ask.Sky;
 import org.lightledger.geo.Bearing;
+import org.lightledger.geo.GeoPoint;
 import org.lightledger.light.LightClass;
 import org.lightledger.session.Anchor;
 import org.lightledger.session.Answer;
@@ -25,6 +27,8 @@ import org.lightledger.session.OpenHours;
 import org.lightledger.session.OwnDrive;
 import org.lightledger.session.PackItem;
 import org.lightledger.session.Session;
+import org.lightledger.session.Terms;
+import org.lightledger.spot.Spot;
 import org.lightledger.spot.Trait;
 
 /** Clients and sessions on the owner's pages, over real HTTP. */
@@ -517,5 +521,146 @@ class SessionRoutesTest {
     assertThat(page("/sessions/1"))
         .contains(
             "Its shots", "1 shot at the stops, 1 elsewhere", "href=\"/shots/1\"", "Elsewhere");
+  }
+
+  private void at(String instant) {
+    site.clock().advance(Duration.between(site.clock().instant(), Instant.parse(instant)));
+  }
+
+  @Test
+  void aSessionAcrossMidnightIsThatOfTheDayOnWhichItStarts() {
+    addClient();
+    book("2026-12-12", "anchor", "ends", "time", "00:30");
+    site.ledger().change(session -> session.sessions().reschedule(withTerms(session(), 60)));
+    assertThat(page("/sessions/1")).contains("23:30 to 00:30 the next day");
+    site.post("/sessions/1/candidates", "spot", "1");
+    site.post("/sessions/1/candidates/1", "choice", "LOCKED", "stay-1", "55", "arrival-1", "23:30");
+    assertThat(site.post("/sessions/1/plan", "sky", "clear", "outfits", "1").status())
+        .isEqualTo(303);
+    assertThat(page("/sessions/1/messages"))
+        .contains("We meet at 23:30 on Saturday 12 December 2026", "We end at about 00:30.");
+
+    at("2026-12-12T23:29:59Z");
+    assertThat(page("/today"))
+        .contains("today", "Photograph")
+        .doesNotContain("1 day ago", "Say how it went");
+    assertThat(page("/sessions")).doesNotContain("No session is booked");
+    assertThat(page("/field")).contains("Nilo, Sat 12 Dec 2026");
+    assertThat(site.get("/field/package").text()).contains("\"minutes\":1470");
+
+    at("2026-12-12T23:30:00Z");
+    assertThat(page("/today")).contains("Say how it went").doesNotContain("Photograph");
+    assertThat(page("/field")).contains("no session");
+  }
+
+  private static Session withTerms(Session was, int minutes) {
+    return new Session(
+        was.id(),
+        was.uid(),
+        was.revision(),
+        was.clientId(),
+        was.date(),
+        was.zone(),
+        was.anchor(),
+        new Terms("Night", 1, 1, 2, minutes),
+        was.state(),
+        was.brief());
+  }
+
+  @Test
+  void anArrivalAfterMidnightIsThatOfTheSession() {
+    addClient();
+    book("2026-12-12", "anchor", "starts", "time", "22:00");
+    site.ledger().change(session -> session.sessions().reschedule(withTerms(session(), 240)));
+    site.post("/sessions/1/candidates", "spot", "1");
+    site.post("/sessions/1/candidates/1", "choice", "LOCKED", "arrival-1", "00:15");
+
+    TestSite.Answer kept = site.post("/sessions/1/plan", "sky", "clear", "outfits", "1");
+
+    assertThat(kept.status()).as(kept.text()).isEqualTo(303);
+    KeptPlan plan = site.ledger().read(session -> session.plans().find(1)).orElseThrow();
+    assertThat(plan.stops().get(0).arrive()).isEqualTo(Instant.parse("2026-12-12T23:15:00Z"));
+    assertThat(page("/sessions/1/messages")).contains("on Sunday 13 December 2026");
+  }
+
+  /** A spot in Los Angeles, whose clocks are nine hours behind. */
+  private long pier() {
+    return site.ledger()
+        .write(
+            session ->
+                session
+                    .spots()
+                    .insert(
+                        new Spot(
+                            0,
+                            "Pier",
+                            null,
+                            new GeoPoint(34.0, -118.5),
+                            ZoneId.of("America/Los_Angeles"),
+                            false,
+                            List.of(),
+                            "",
+                            "")));
+  }
+
+  @Test
+  void theClocksAreThoseOfTheSpotsAndAPlanOfOthersGoes() {
+    addClient();
+    book("2026-12-15", "anchor", "starts", "time", "16:00");
+    site.post("/sessions/1/candidates", "spot", "1", "spot", "2");
+    site.post("/sessions/1/plan", "sky", "clear", "outfits", "1");
+    assertThat(session().state()).isEqualTo(Session.State.PLANNED);
+    long pier = pier();
+
+    TestSite.Answer added = site.post("/sessions/1/candidates", "spot", String.valueOf(pier));
+    assertThat(added.header("Location")).isEqualTo("/sessions/1#candidates");
+    assertThat(page("/sessions/1"))
+        .contains("Europe/Madrid. Mind that not all of its spots keep these clocks")
+        .contains("Pier has America/Los_Angeles");
+
+    site.post("/sessions/1/candidates/1/remove");
+    assertThat(session().zone()).isEqualTo(ZoneId.of("Europe/Madrid"));
+    TestSite.Answer alone = site.post("/sessions/1/candidates/2", "choice", "EXCLUDED");
+    assertThat(alone.header("Location")).isEqualTo("/sessions/1?plan=gone#candidate-2");
+    assertThat(page("/sessions/1?plan=gone")).contains("The plan was for other hours");
+    assertThat(session())
+        .returns(ZoneId.of("America/Los_Angeles"), Session::zone)
+        .returns(Session.State.BOOKED, Session::state);
+    assertThat(page("/sessions/1"))
+        .contains("16:00 to 18:30", "Sunset 16:4")
+        .doesNotContain("Mind that not all");
+  }
+
+  @Test
+  void aSessionBookedBeforeAnyPlaceIsKnownTakesTheClocksOfItsPlace(@TempDir Path other) {
+    try (TestSite empty = new TestSite(other)) {
+      empty.post("/clients", "name", "Berta Alonso", "called", "Berta", "email", "b@example.org");
+      String[] day = {
+        "client",
+        "1",
+        "date",
+        "2026-12-15",
+        "package",
+        "1",
+        "minutes",
+        "0",
+        "anchor",
+        "starts",
+        "time",
+        "18:00"
+      };
+      assertThat(empty.post("/sessions", day).status()).isEqualTo(303);
+      assertThat(empty.get("/sessions/1").text()).contains("not known yet: add the spots");
+      assertThat(empty.get("/sessions/1/messages").text())
+          .contains("{{time zone}} has no value: the clocks of its place are not known yet")
+          .doesNotContain("(UTC)");
+
+      empty.withPhotos();
+      assertThat(empty.post("/sessions/1", day).status()).isEqualTo(303);
+
+      assertThat(empty.get("/sessions/1").text()).contains("Europe/Madrid", "18:00 to 20:30");
+      assertThat(empty.get("/sessions/1/messages").text())
+          .contains("All times are Central European Standard Time (UTC+01:00)");
+    }
   }
 }

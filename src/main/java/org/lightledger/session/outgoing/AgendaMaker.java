@@ -14,10 +14,10 @@ import java.util.Locale;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.ask.Rehearsal;
-import org.lightledger.session.Anchor;
 import org.lightledger.session.KeptPlan;
 import org.lightledger.session.MessageKind;
 import org.lightledger.session.Session;
+import org.lightledger.session.SessionHours;
 import org.lightledger.spot.Spot;
 import org.lightledger.sun.SunEphemeris;
 
@@ -163,17 +163,9 @@ public final class AgendaMaker {
 
   /** A sunset needs a place, which only a plan has. */
   private Agenda.Time timeWithoutPlan() {
-    Anchor anchor = session.anchor();
-    Duration length = Duration.ofMinutes(session.terms().lengthMinutes());
-    if (anchor instanceof Anchor.StartsAt starts) {
-      Instant from = session.date().atTime(starts.time()).atZone(zone).toInstant();
-      return new Agenda.Span(from, from.plus(length));
-    }
-    if (anchor instanceof Anchor.EndsAt ends) {
-      Instant to = session.date().atTime(ends.time()).atZone(zone).toInstant();
-      return new Agenda.Span(to.minus(length), to);
-    }
-    return new Agenda.WholeDay(session.date());
+    return SessionHours.byClock(session.anchor(), session.terms(), session.date(), zone)
+        .<Agenda.Time>map(span -> new Agenda.Span(span.start(), span.end()))
+        .orElseGet(() -> new Agenda.WholeDay(session.date()));
   }
 
   private Agenda.@Nullable Place place() {

@@ -83,7 +83,8 @@ public final class Composer {
                   + " (on a phone: "
                   + Plainly.geoUri(meeting.place())
                   + ")";
-      case TIME_ZONE -> Plainly.zone(clock(meeting));
+      case TIME_ZONE ->
+          session.zone() == null ? null : Plainly.zone(clock(session.zone(), meeting));
       case END_TIME -> end == null ? null : Plainly.hour(end);
       case STOPS -> filled(stops());
       case OUTFIT_LIMIT ->
@@ -105,8 +106,7 @@ public final class Composer {
   }
 
   /** The meeting on the place's clock, else noon of the day. */
-  private ZonedDateTime clock(SharedSession.@Nullable Meeting meeting) {
-    ZoneId zone = session.zone();
+  private ZonedDateTime clock(ZoneId zone, SharedSession.@Nullable Meeting meeting) {
     return meeting == null
         ? session.date().atTime(LocalTime.NOON).atZone(zone)
         : meeting.at().atZoneSameInstant(zone);
@@ -171,18 +171,12 @@ public final class Composer {
     return switch (field) {
       case MEETING_TIME, MEETING_POINT, STOPS, END_TIME -> "plan the session first";
       case MEETING_PLACE -> "plan the session, and say in the plan where all meet";
+      case TIME_ZONE ->
+          "the clocks of its place are not known yet; add the spots that the session may stop at, or save its day again";
       case QUESTIONS -> "write the questions that you ask clients";
       case COMMON_QUESTIONS, STUDIO, STUDIO_PHONE, BRING ->
           "enter it under the settings of messages, or take the field out of the template";
-      case TO,
-          CLIENT,
-          WHOSE_SESSION,
-          PACKAGE,
-          DATE,
-          TIME_ZONE,
-          OUTFIT_LIMIT,
-          HOW_TO_ANSWER,
-          HOW_TO_SEE_IT ->
+      case TO, CLIENT, WHOSE_SESSION, PACKAGE, DATE, OUTFIT_LIMIT, HOW_TO_ANSWER, HOW_TO_SEE_IT ->
           "take the field out of the template";
     };
   }

@@ -37,8 +37,8 @@ public final class SessionRedaction {
         client.minor() && client.guardian() != null,
         Plainly.line(dossier.session().terms().name()),
         dossier.session().terms().outfitLimit(),
-        dossier.session().date(),
-        zone,
+        plan == null ? dossier.session().date() : local(plan.callTime(), zone).toLocalDate(),
+        dossier.session().isZoneKnown() ? zone : null,
         plan == null ? null : meeting(dossier, plan, zone),
         plan == null
             ? List.of()

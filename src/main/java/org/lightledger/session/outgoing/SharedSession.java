@@ -15,8 +15,8 @@ import org.lightledger.geo.GeoPoint;
  * @param toGuardian whether a guardian reads it, and not the client
  * @param packageName what was booked
  * @param outfitLimit the most outfits
- * @param date the day
- * @param zone the zone of the place
+ * @param date the day on which all meet, and the session's own while there is no plan
+ * @param zone the zone of the place, or null while none is known
  * @param meeting where and when all meet, or null while there is no plan
  * @param stops in order, none while there is no plan
  * @param end when it ends, or null while there is no plan
@@ -29,7 +29,7 @@ public record SharedSession(
     String packageName,
     int outfitLimit,
     LocalDate date,
-    ZoneId zone,
+    @Nullable ZoneId zone,
     @Nullable Meeting meeting,
     List<Stop> stops,
     @Nullable OffsetDateTime end,

@@ -22,11 +22,9 @@ import org.lightledger.skyline.Skyline;
 import org.lightledger.spot.Cautions;
 import org.lightledger.spot.Spot;
 import org.lightledger.spot.Trait;
-import org.lightledger.sun.SunDay;
 import org.lightledger.sun.SunDirection;
 import org.lightledger.sun.SunEphemeris;
-import org.lightledger.sun.SunEvent;
-import org.lightledger.sun.SunEventKind;
+import org.lightledger.sun.SunEvening;
 
 /** Makes the call sheet from the session, its plan and what the ledger knows of the light. */
 public final class SheetMaker {
@@ -102,14 +100,11 @@ public final class SheetMaker {
     return head;
   }
 
-  /** The almanac's last sunset of the day at the last stop. */
+  /** The almanac's sunset of the session's evening at the last stop. */
   private String sunset() {
     GeoPoint place = dossier.spot(plan.stops().get(plan.stops().size() - 1).spotId()).position();
-    SunDay day = SunDay.of(sun, place, zone, plan.end().atZone(zone).toLocalDate());
-    List<SunEvent> sunsets = day.events(SunEventKind.SUNSET);
-    return sunsets.isEmpty()
-        ? day.absence(SunEventKind.SUNSET).orElse(Composer.NOT_DECIDED)
-        : hour(sunsets.get(sunsets.size() - 1).at());
+    SunEvening evening = SunEvening.of(sun, place, zone, dossier.session().date());
+    return evening.sunset().map(this::hour).orElse(evening.absence());
   }
 
   private Sheet.Stop stop(int number, KeptPlan.Stop stop) {

@@ -3,6 +3,7 @@ package org.lightledger.session.planner;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.LocalTime;
 import java.time.ZoneId;
 
 /**
@@ -60,6 +61,20 @@ public record SessionFrame(
   /** The instant so many minutes after the earliest start. */
   Instant at(int minute) {
     return earliestStart.plus(Duration.ofMinutes(minute));
+  }
+
+  /**
+   * When a clock at the place shows a time within the frame. A time before the earliest start is
+   * that of the next day, when that is not too late.
+   *
+   * @param time the clock time
+   * @return the instant; outside of the frame when no such time is in it
+   */
+  public Instant at(LocalTime time) {
+    LocalDate first = LocalDate.ofInstant(earliestStart, zone);
+    Instant sameDay = first.atTime(time).atZone(zone).toInstant();
+    Instant nextDay = first.plusDays(1).atTime(time).atZone(zone).toInstant();
+    return sameDay.isBefore(earliestStart) && !nextDay.isAfter(latestEnd) ? nextDay : sameDay;
   }
 
   /** The same session with so many minutes more, which may also lie after the latest end. */

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.StringReader;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.LocalTime;
 import java.time.ZoneId;
@@ -14,6 +15,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import net.fortuna.ical4j.data.CalendarBuilder;
 import net.fortuna.ical4j.model.Calendar;
@@ -25,6 +27,7 @@ import net.fortuna.ical4j.model.property.TzOffsetTo;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.lightledger.session.Anchor;
 import org.lightledger.session.outgoing.Agenda;
 import org.lightledger.session.outgoing.AgendaMaker;
 import org.lightledger.session.outgoing.Dossier;
@@ -221,5 +224,27 @@ class CalendarFileTest {
         .filter(event -> event.getUid().orElseThrow().getValue().equals(uid))
         .findFirst()
         .orElseThrow();
+  }
+
+  /** An end after midnight is that of the night which begins on the session's day. */
+  @Test
+  void aSessionWithoutAPlanRunsFromItsDayIntoTheNext() {
+    Agenda agenda =
+        AgendaMaker.of(
+            new SpaEphemeris(),
+            OutgoingSamples.fixed(
+                LocalDate.of(2026, 12, 12),
+                OutgoingSamples.MADRID,
+                new Anchor.EndsAt(LocalTime.of(0, 30)),
+                null,
+                Map.of()),
+            OutgoingSamples.studio());
+
+    assertThat(agenda.entries())
+        .filteredOn(entry -> entry.title().equals("Session with Berta"))
+        .extracting(Agenda.Entry::time)
+        .containsExactly(
+            new Agenda.Span(
+                Instant.parse("2026-12-12T21:00:00Z"), Instant.parse("2026-12-12T23:30:00Z")));
   }
 }

@@ -3,12 +3,15 @@ package org.lightledger.session.outgoing;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.lightledger.session.outgoing.OutgoingSamples.MADRID;
 
+import java.time.LocalDate;
 import java.time.LocalDateTime;
+import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.lightledger.session.Anchor;
 import org.lightledger.session.Client;
 import org.lightledger.session.KeptPlan;
 import org.lightledger.session.MessageKind;
@@ -53,6 +56,24 @@ class ComposerTest {
 
             There is room for up to 4 outfits. Please bring:
             """);
+  }
+
+  /** A session that begins late in the evening may have its first stop after midnight. */
+  @Test
+  void theDayIsThatOfTheMeeting() {
+    KeptPlan plan = OutgoingSamples.plan(LocalDateTime.of(2026, 12, 13, 0, 10), MADRID, 1);
+    Dossier late =
+        OutgoingSamples.fixed(
+            LocalDate.of(2026, 12, 12),
+            MADRID,
+            new Anchor.EndsAt(LocalTime.of(1, 30)),
+            plan,
+            Map.of(1L, OutgoingSamples.spot(1)));
+
+    Letter letter = standard(MessageKind.PLAN, late);
+
+    assertThat(letter.subject()).endsWith("on Sunday 13 December 2026");
+    assertThat(letter.body()).contains("We meet at 00:10 on Sunday 13 December 2026.");
   }
 
   @ParameterizedTest

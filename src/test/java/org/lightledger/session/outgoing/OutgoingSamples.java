@@ -9,6 +9,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import org.lightledger.ask.Sky;
 import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
@@ -174,5 +175,32 @@ public final class OutgoingSamples {
             new PackItem(3, "Reflector", null),
             new PackItem(4, "Changing tent", null),
             new PackItem(5, "Water, blanket, pins, wipes", null)));
+  }
+
+  /** The same session fixed otherwise in another day or place, with another plan. */
+  public static Dossier fixed(
+      LocalDate date, ZoneId zone, Anchor anchor, @Nullable KeptPlan plan, Map<Long, Spot> spots) {
+    Session was = session(date, zone);
+    Dossier made = dossier();
+    return new Dossier(
+        new Session(
+            was.id(),
+            was.uid(),
+            was.revision(),
+            was.clientId(),
+            date,
+            zone,
+            anchor,
+            was.terms(),
+            was.state(),
+            was.brief()),
+        made.client(),
+        plan,
+        spots,
+        Map.of(),
+        Map.of(),
+        made.questions(),
+        made.answers(),
+        made.packing());
   }
 }
