@@ -236,7 +236,7 @@ public final class SpotPlacing {
 
   /**
    * Removes a spot that an import or a correction made and that has become empty, unless the owner
-   * has said something about it or proposes it to a client.
+   * has said something about it, proposes it to a client or may stop there in a session.
    *
    * @param spotId the spot
    * @return whether it is gone
@@ -246,6 +246,7 @@ public final class SpotPlacing {
         session.spots().find(spotId).filter(SpotPlacing::isAsMade).isPresent()
             && session.shots().countOfSpot(spotId) == 0
             && session.shortlists().titlesWith(spotId).isEmpty()
+            && session.sessions().titlesWith(spotId).isEmpty()
             && session.hazards().of(spotId).isEmpty()
             && session.grouping().anchors(spotId).isEmpty()
             && !session.grouping().isByOwner(spotId);

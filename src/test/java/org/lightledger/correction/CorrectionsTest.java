@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Random;
+import java.util.Set;
 import java.util.stream.LongStream;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
@@ -29,6 +30,7 @@ import org.lightledger.correction.Desk.Photo;
 import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.geo.Geodesy;
+import org.lightledger.session.Candidate;
 import org.lightledger.shortlist.Shortlist;
 import org.lightledger.shot.CaptureTime;
 import org.lightledger.shot.ClockCorrection;
@@ -42,6 +44,7 @@ import org.lightledger.shot.view.PinholeCamera;
 import org.lightledger.shot.view.Pixel;
 import org.lightledger.spot.Spot;
 import org.lightledger.store.GroupingStore;
+import org.lightledger.store.SessionSamples;
 import org.lightledger.store.StoredCorrection;
 import org.lightledger.store.StoredShot;
 import org.lightledger.sun.SunDirection;
@@ -365,6 +368,53 @@ class CorrectionsTest {
     assertThat(desk.spots().get(0).name()).isEqualTo("Mill");
     assertThat(desk.spots().get(0).position()).isEqualTo(mill.position());
     assertThat(desk.shot(1).spotId()).isEqualTo(desk.shot(2).spotId());
+  }
+
+  @Test
+  void anEmptySpotStaysWhenASessionMayStopThereOrItsPlanNamesIt() {
+    GeoPoint barn = Geodesy.destination(MILL, new Bearing(270), 300);
+    desk.with(
+        Photo.at("2026:05:09 19:30:00", "+02:00", MILL),
+        Photo.at("2026:05:09 20:30:00", "+02:00", CHAPEL),
+        Photo.at("2026:05:09 20:40:00", "+02:00", barn));
+    long booked = bookedWithCandidate(1);
+    desk.ledger().change(session -> session.plans().keep(booked, SessionSamples.plan(2, 3)));
+    GeoPoint elsewhere = Geodesy.destination(MILL, new Bearing(180), 500);
+
+    applyBackAndForth(at(elsewhere), 1, 2, 3);
+
+    assertThat(desk.spots()).extracting(Spot::id).containsExactly(1L, 2L, 3L, 5L);
+    assertThat(desk.shot(1).spotId()).isEqualTo(5);
+  }
+
+  private long bookedWithCandidate(long spotId) {
+    return desk.ledger()
+        .write(
+            session -> {
+              long client = session.clients().add(SessionSamples.adult());
+              long booked = session.sessions().add(SessionSamples.session(client));
+              session
+                  .candidates()
+                  .put(booked, new Candidate(spotId, Candidate.Choice.FREE, Set.of(), null, null));
+              return booked;
+            });
+  }
+
+  @Test
+  void aSpotThatACorrectionMadeAndASessionMayStopAtOutlastsTheUndo() {
+    desk.with(Photo.at("2026:05:09 19:30:00", "+02:00", MILL));
+    GeoPoint barn = Geodesy.destination(MILL, new Bearing(270), 500);
+    Long earlier = Objects.requireNonNull(desk.apply(clock("+0:10:00"), 1).id());
+    Long moved = Objects.requireNonNull(desk.apply(at(barn), 1).id());
+    bookedWithCandidate(2);
+    Spot made = desk.spots().get(0);
+
+    assertThat(desk.corrections().undo(moved)).isPresent();
+
+    assertThat(desk.shot(1).spotId()).isEqualTo(1);
+    assertThat(desk.spots()).extracting(Spot::id).containsExactly(1L, 2L);
+    assertThat(desk.spots().get(1)).isEqualTo(made);
+    assertThat(desk.corrections().undo(earlier)).isPresent();
   }
 
   @Test
