@@ -283,7 +283,7 @@ public final class SpotEditing {
    * @throws org.lightledger.store.LedgerException when a shortlist or a session has it
    */
   public void delete(long spotId) {
-    grouping.drop(spot(spotId));
+    session.droppedSpots().drop(spot(spotId));
   }
 
   /**
@@ -294,7 +294,7 @@ public final class SpotEditing {
    * @throws org.lightledger.store.LedgerException when no spot with this number was deleted
    */
   public Spot bringBack(long spotId) {
-    grouping.bringBack(spotId);
+    session.droppedSpots().bringBack(spotId);
     SpotPlacing.learnFacings(session, spotId);
     return spot(spotId);
   }

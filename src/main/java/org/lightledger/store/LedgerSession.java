@@ -70,6 +70,7 @@ public final class LedgerSession {
   private final SettingStore settings = new SettingStore(this);
   private final CorrectionStore corrections = new CorrectionStore(this);
   private final GroupingStore grouping = new GroupingStore(this);
+  private final DroppedSpotStore droppedSpots = new DroppedSpotStore(this);
   private final SkylineStore skylines = new SkylineStore(this);
   private final ElevationStore elevation = new ElevationStore(this);
   private final TraitStore traits = new TraitStore(this);
@@ -180,6 +181,15 @@ public final class LedgerSession {
    */
   public GroupingStore grouping() {
     return grouping;
+  }
+
+  /**
+   * The spots that the owner deleted.
+   *
+   * @return their store
+   */
+  public DroppedSpotStore droppedSpots() {
+    return droppedSpots;
   }
 
   /**

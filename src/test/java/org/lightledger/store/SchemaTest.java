@@ -752,7 +752,7 @@ class SchemaTest extends LedgerTestBase {
               .put(
                   new SkylineStore.Due(spot, CHAPEL), Skyline.notKnown(), List.of(), Instant.EPOCH);
           long dropped = session.spots().insert(Samples.spot("Well", CHAPEL));
-          session.grouping().drop(session.spots().find(dropped).orElseThrow());
+          session.droppedSpots().drop(session.spots().find(dropped).orElseThrow());
           MapSamples.add(session, 1);
           session.obstructions().addByOwner(MapSamples.house("Barn", CHAPEL, 8));
           SessionSamples.fill(
