@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
+import java.time.LocalTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -31,6 +32,10 @@ import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.geo.Geodesy;
 import org.lightledger.session.Candidate;
+import org.lightledger.session.OpenHours;
+import org.lightledger.session.OwnDrive;
+import org.lightledger.share.Returned;
+import org.lightledger.share.ShareSubject;
 import org.lightledger.shortlist.Shortlist;
 import org.lightledger.shot.CaptureTime;
 import org.lightledger.shot.ClockCorrection;
@@ -42,7 +47,10 @@ import org.lightledger.shot.track.TrackPlaces;
 import org.lightledger.shot.view.CameraView;
 import org.lightledger.shot.view.PinholeCamera;
 import org.lightledger.shot.view.Pixel;
+import org.lightledger.skyline.MeasuredSkyline;
+import org.lightledger.spot.Hazard;
 import org.lightledger.spot.Spot;
+import org.lightledger.spot.Trait;
 import org.lightledger.store.GroupingStore;
 import org.lightledger.store.SessionSamples;
 import org.lightledger.store.StoredCorrection;
@@ -385,6 +393,61 @@ class CorrectionsTest {
 
     assertThat(desk.spots()).extracting(Spot::id).containsExactly(1L, 2L, 3L, 5L);
     assertThat(desk.shot(1).spotId()).isEqualTo(5);
+  }
+
+  @Test
+  void anEmptySpotStaysWithWhateverTheOwnerOrAClientSaidOfIt() {
+    Photo[] photos = new Photo[9];
+    for (int i = 0; i < photos.length; i++) {
+      photos[i] =
+          Photo.at(
+              "2026:05:09 19:3%d:00".formatted(i),
+              "+02:00",
+              Geodesy.destination(MILL, new Bearing(90), 200 * i));
+    }
+    desk.with(photos);
+    desk.ledger()
+        .change(
+            session -> {
+              session.traits().set(1, Set.of(Trait.WATER));
+              session.hazards().set(2, Set.of(Hazard.ROAD));
+              session.drives().setHours(3, new OpenHours(LocalTime.of(8, 0), LocalTime.NOON));
+              session.skylines().measure(4, List.of(measured(10), measured(190)));
+              session.drives().put(new OwnDrive(5, 6, 12));
+              session.drives().put(new OwnDrive(7, 9, 12));
+              long list = session.shortlists().create("Autumn", "");
+              session
+                  .replies()
+                  .keep(
+                      SessionSamples.share(session, ShareSubject.shortlist(list)),
+                      List.of(new Returned.Pick(8, true, "")),
+                      "",
+                      Instant.EPOCH);
+            });
+    desk.group(hand -> hand.delete(9));
+    GeoPoint elsewhere = Geodesy.destination(MILL, new Bearing(270), 500);
+
+    applyBackAndForth(at(elsewhere), 1, 2, 3, 4, 5, 6, 7, 8);
+
+    assertThat(desk.spots())
+        .extracting(Spot::id)
+        .startsWith(1L, 2L, 3L, 4L, 5L, 6L, 7L, 8L)
+        .hasSize(9);
+    desk.ledger()
+        .change(
+            session -> {
+              assertThat(session.traits().of(1)).containsExactly(Trait.WATER);
+              assertThat(session.drives().hours(3)).isPresent();
+              assertThat(session.drives().all()).containsExactly(new OwnDrive(5, 6, 12));
+              assertThat(session.skylines().measured(4)).hasSize(2);
+            });
+    desk.group(hand -> hand.bringBack(9));
+    assertThat(desk.ledger().<List<OwnDrive>>read(session -> session.drives().of(7)))
+        .containsExactly(new OwnDrive(7, 9, 12));
+  }
+
+  private static MeasuredSkyline.Point measured(double azimuthDeg) {
+    return new MeasuredSkyline.Point(azimuthDeg, 5);
   }
 
   private long bookedWithCandidate(long spotId) {
