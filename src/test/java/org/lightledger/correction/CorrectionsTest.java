@@ -790,6 +790,77 @@ class CorrectionsTest {
   }
 
   @Test
+  void undoingACorrectionWhoseSpotWasJoinedMovesNoSpotAndMakesNone() {
+    GeoPoint barn = Geodesy.destination(MILL, new Bearing(270), 500);
+    GeoPoint nearMill = Geodesy.destination(MILL, new Bearing(270), 50);
+    desk.with(
+        Photo.at("2026:05:09 19:30:00", "+02:00", MILL),
+        Photo.at("2026:05:09 19:40:00", "+02:00", CHAPEL),
+        Photo.at("2026:05:09 19:50:00", "+02:00", barn));
+    Long moved = Objects.requireNonNull(desk.apply(at(nearMill), 3).id());
+    assertThat(desk.spots()).extracting(Spot::id).containsExactly(1L, 2L, 4L);
+    desk.group(hand -> hand.join(1, 4));
+
+    assertThat(desk.corrections().undo(moved)).isPresent();
+
+    assertThat(desk.spots()).extracting(Spot::id).containsExactly(1L, 2L);
+    assertThat(desk.shot(3).spotId()).isEqualTo(1);
+    assertThat(source(3)).contains(GroupingStore.Source.OWNER_FAR);
+    assertThat(Geodesy.distanceM(desk.spots().get(0).position(), MILL)).isLessThan(0.1);
+    assertThat(Objects.requireNonNull(desk.shot(3).shot().position()).source())
+        .isEqualTo(Shot.PositionSource.GPS);
+  }
+
+  @Test
+  void aShotThatTheOwnerMovedAwayIsNearAgainWhenItsCorrectionIsUndone() {
+    GeoPoint barn = Geodesy.destination(MILL, new Bearing(270), 500);
+    desk.with(
+        Photo.at("2026:05:09 19:30:00", "+02:00", MILL),
+        Photo.at("2026:05:09 19:31:00", "+02:00", MILL));
+    Long moved = Objects.requireNonNull(desk.apply(at(barn), 2).id());
+    desk.group(hand -> hand.moveShots(List.of(2L), 1));
+    assertThat(source(2)).contains(GroupingStore.Source.OWNER_FAR);
+
+    assertThat(desk.corrections().undo(moved)).isPresent();
+
+    assertThat(source(2)).contains(GroupingStore.Source.OWNER);
+    assertThat(desk.spots()).extracting(Spot::id).containsExactly(1L);
+  }
+
+  @Test
+  void aSpotWhoseShotTheOwnerMovedAwayStandsAtTheMeanOfThoseItHas() {
+    GeoPoint barn = Geodesy.destination(MILL, new Bearing(270), 500);
+    desk.with(
+        Photo.at("2026:05:09 19:30:00", "+02:00", MILL),
+        Photo.at("2026:05:09 19:31:00", "+02:00", Geodesy.destination(MILL, new Bearing(0), 10)),
+        Photo.at("2026:05:09 19:40:00", "+02:00", CHAPEL));
+    Long moved = Objects.requireNonNull(desk.apply(at(barn), 2).id());
+    desk.group(hand -> hand.moveShots(List.of(2L), 2));
+
+    assertThat(desk.corrections().undo(moved)).isPresent();
+
+    assertThat(Geodesy.distanceM(desk.spots().get(0).position(), MILL)).isLessThan(0.1);
+  }
+
+  @Test
+  void aRemovedSpotComesBackForTheShotsThatReturnToIt() {
+    GeoPoint barn = Geodesy.destination(MILL, new Bearing(270), 500);
+    desk.with(
+        Photo.at("2026:05:09 19:30:00", "+02:00", MILL),
+        Photo.at("2026:05:09 19:31:00", "+02:00", Geodesy.destination(MILL, new Bearing(0), 10)),
+        Photo.at("2026:05:09 19:40:00", "+02:00", CHAPEL));
+    Long moved = Objects.requireNonNull(desk.apply(at(barn), 1, 2).id());
+    desk.group(hand -> hand.moveShots(List.of(2L), 2));
+
+    assertThat(desk.corrections().undo(moved)).isPresent();
+
+    assertThat(desk.shot(1).spotId()).isEqualTo(1);
+    assertThat(desk.shot(2).spotId()).isEqualTo(2);
+    assertThat(desk.spots()).extracting(Spot::id).containsExactly(1L, 2L);
+    assertThat(Geodesy.distanceM(desk.spots().get(0).position(), MILL)).isLessThan(0.1);
+  }
+
+  @Test
   void whatASecondFileOfTheShotSaysIsNotLostWhenACorrectionIsUndone() {
     Runnable second =
         desk.withPair(
