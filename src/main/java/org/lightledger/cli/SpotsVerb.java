@@ -27,7 +27,7 @@ final class SpotsVerb extends Verb {
     Question.Near near = nearOptions.near();
     try (Ledger ledger = open()) {
       if (deleted) {
-        List<DroppedSpot> dropped = ledger.read(session -> session.grouping().dropped());
+        List<DroppedSpot> dropped = ledger.read(session -> session.droppedSpots().all());
         print(
             () -> dropped.stream().map(SpotOutput::json).toList(),
             () -> dropped.stream().map(SpotOutput::text).collect(Collectors.joining()));

@@ -4,11 +4,13 @@ import java.time.Clock;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.GeoPoint;
@@ -245,12 +247,19 @@ public final class Corrections {
       Conclusion.Now now = new Conclusion(session, zones, sun).again(stored);
       session.shots().update(shotId, now.shot(), now.sun());
     }
+    Set<Long> placedAnew = new HashSet<>(restored.away());
+    placedAnew.addAll(restored.fuller());
     for (long shotId : restored.shots()) {
       StoredShot stored = session.shots().find(shotId).orElseThrow();
       Shot.Position position = stored.shot().position();
       Long spotId = stored.spotId();
       if (position != null && session.grouping().isHomeless(shotId)) {
         spotId = placing.place(shotId, position);
+      } else if (position != null
+          && spotId != null
+          && placedAnew.contains(shotId)
+          && isByOwner(session, stored)) {
+        placing.stays(shotId, spotId, position);
       }
       if (spotId != null && !restored.stayed().contains(spotId)) {
         session.grouping().settle(spotId);

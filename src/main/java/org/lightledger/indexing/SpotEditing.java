@@ -13,7 +13,6 @@ import org.lightledger.geo.GeoPoint;
 import org.lightledger.geo.Geodesy;
 import org.lightledger.shot.zone.ZoneLookup;
 import org.lightledger.spot.Facing;
-import org.lightledger.spot.Hazard;
 import org.lightledger.spot.Spot;
 import org.lightledger.store.GroupingStore;
 import org.lightledger.store.GroupingStore.Anchor;
@@ -40,8 +39,9 @@ public final class SpotEditing {
 
   /**
    * Joins a spot into another, which keeps its number and name. The other's old places stay places
-   * whose new shots go to the joined spot. Notes and cautions are put together, so that no warning
-   * is lost.
+   * whose new shots go to the joined spot. What the owner and clients say of both is put together,
+   * so that no warning is lost; where the hours, or the drives to one place, differ, the spot that
+   * stays keeps its own.
    *
    * @param spotId the spot that stays
    * @param otherId the spot that becomes part of it
@@ -66,9 +66,7 @@ public final class SpotEditing {
     grouping.anchor(spotId, spot(spotId).position());
     session.spots().update(withWordsOf(spot(spotId), other));
     session.spots().setFacings(spotId, ownFacings(spot, other), Facing.Origin.OWNER);
-    Set<Hazard> hazards = session.hazards().of(spotId);
-    hazards.addAll(session.hazards().of(otherId));
-    session.hazards().set(spotId, hazards);
+    session.belongings().give(otherId, spotId);
     session.spots().delete(otherId);
     SpotPlacing.learnFacings(session, spotId);
   }
@@ -283,7 +281,7 @@ public final class SpotEditing {
    * @throws org.lightledger.store.LedgerException when a shortlist or a session has it
    */
   public void delete(long spotId) {
-    grouping.drop(spot(spotId));
+    session.droppedSpots().drop(spot(spotId));
   }
 
   /**
@@ -294,7 +292,7 @@ public final class SpotEditing {
    * @throws org.lightledger.store.LedgerException when no spot with this number was deleted
    */
   public Spot bringBack(long spotId) {
-    grouping.bringBack(spotId);
+    session.droppedSpots().bringBack(spotId);
     SpotPlacing.learnFacings(session, spotId);
     return spot(spotId);
   }

@@ -236,7 +236,7 @@ public final class SpotPlacing {
 
   /**
    * Removes a spot that an import or a correction made and that has become empty, unless the owner
-   * has said something about it or proposes it to a client.
+   * has said something about it or uses it, or a client has said something about it.
    *
    * @param spotId the spot
    * @return whether it is gone
@@ -245,9 +245,7 @@ public final class SpotPlacing {
     boolean needless =
         session.spots().find(spotId).filter(SpotPlacing::isAsMade).isPresent()
             && session.shots().countOfSpot(spotId) == 0
-            && session.shortlists().titlesWith(spotId).isEmpty()
-            && session.hazards().of(spotId).isEmpty()
-            && session.grouping().anchors(spotId).isEmpty()
+            && !session.belongings().any(spotId)
             && !session.grouping().isByOwner(spotId);
     if (needless) {
       session.spots().delete(spotId);

@@ -33,6 +33,16 @@ public final class CorrectionStore {
   private static final String SHOTS_OF_SPOT =
       " (SELECT count(*) FROM shots WHERE shots.spot_id = s.id)";
 
+  /** Shots of the correction c that belonged to its spot, and are where it left them, or not. */
+  private static final String SHOTS_LEFT =
+      " (SELECT 1 FROM corrected_shots k JOIN shots h ON h.id = k.shot_id"
+          + " WHERE k.correction_id = c.correction_id AND k.spot_id = c.spot_id"
+          + " AND k.home_after IS ";
+
+  private static final String RETURN = SHOTS_LEFT + "coalesce(h.spot_id, h.dropped_spot_id))";
+  private static final String STAY_AWAY =
+      SHOTS_LEFT + "NOT coalesce(h.spot_id, h.dropped_spot_id))";
+
   private static final String SELECT =
       "SELECT id, made_ms, words,"
           + " (SELECT count(*) FROM corrected_shots s WHERE s.correction_id = c.id)"
@@ -165,9 +175,9 @@ public final class CorrectionStore {
 
   /**
    * Puts shots and spots back as they were and forgets the correction. Spots that the correction
-   * removed are there again with their numbers; spots that nothing changed since stand where they
-   * stood. A shot that the owner has given another spot since keeps that. What it can not put back
-   * by itself it names.
+   * removed are there again with their numbers when a shot returns to them; spots that nothing
+   * changed since stand where they stood. A shot that the owner has given another spot since keeps
+   * that. What it can not put back by itself it names.
    *
    * @param id the newest correction
    * @return what to look after
@@ -190,11 +200,23 @@ public final class CorrectionStore {
                     + " ORDER BY s.id")
             .integer(id)
             .list(Row::integer);
+    List<Long> away =
+        session
+            .call(
+                "SELECT s.id FROM corrected_shots c JOIN shots s ON s.id = c.shot_id"
+                    + " WHERE c.correction_id = ? AND c.home_after IS NOT"
+                    + " coalesce(s.spot_id, s.dropped_spot_id) ORDER BY s.id")
+            .integer(id)
+            .list(Row::integer);
+    putSpotsBack(id);
     Map<Boolean, List<Long>> changed = new TreeMap<>();
     session
         .call(
-            "SELECT s.id, c.place_after IS NOT s.geom OR c.shots_after IS NOT"
+            "SELECT s.id, (c.place_after IS NOT NULL AND (c.place_after IS NOT s.geom"
+                + " OR c.shots_after IS NOT"
                 + SHOTS_OF_SPOT
+                + ")) OR EXISTS"
+                + STAY_AWAY
                 + " FROM corrected_spots c JOIN spots s ON s.id = c.spot_id"
                 + " WHERE c.correction_id = ? AND c.place_before IS NOT NULL ORDER BY s.id")
         .integer(id)
@@ -203,7 +225,6 @@ public final class CorrectionStore {
               long spotId = row.integer();
               changed.computeIfAbsent(row.flag(), any -> new ArrayList<>()).add(spotId);
             });
-    List<Long> back = putSpotsBack(id);
     List<Long> made =
         session
             .call(
@@ -212,8 +233,7 @@ public final class CorrectionStore {
             .integer(id)
             .list(Row::integer);
     putShotsBack(id);
-    List<Long> stayed = new ArrayList<>(changed.getOrDefault(false, List.of()));
-    stayed.addAll(back);
+    List<Long> stayed = changed.getOrDefault(false, List.of());
     for (long spotId : stayed) {
       session
           .call(
@@ -227,21 +247,25 @@ public final class CorrectionStore {
     if (session.call("DELETE FROM corrections WHERE id = ?").integer(id).run() == 0) {
       throw LedgerException.notFound("correction", id);
     }
-    return new Restored(shots, fuller, stayed, changed.getOrDefault(true, List.of()), made);
+    return new Restored(shots, fuller, away, stayed, changed.getOrDefault(true, List.of()), made);
   }
 
-  /** Only those that the correction removed: what the owner joined or deleted since stays so. */
-  private List<Long> putSpotsBack(long id) {
-    return session
+  /**
+   * Only those that the correction removed and that a shot returns to: what the owner joined or
+   * deleted since stays so.
+   */
+  private void putSpotsBack(long id) {
+    session
         .call(
             "INSERT INTO spots (id, geom, "
                 + SPOT
                 + ") SELECT spot_id, place_before, "
                 + SPOT
-                + " FROM corrected_spots WHERE correction_id = ? AND place_before IS NOT NULL"
-                + " AND place_after IS NULL RETURNING id")
+                + " FROM corrected_spots c WHERE correction_id = ? AND place_before IS NOT NULL"
+                + " AND place_after IS NULL AND EXISTS"
+                + RETURN)
         .integer(id)
-        .list(Row::integer);
+        .run();
   }
 
   private void putShotsBack(long id) {
@@ -276,11 +300,17 @@ public final class CorrectionStore {
    *
    * @param shots its shots
    * @param fuller those of which an import has learned more since, to be concluded again
+   * @param away those that have been given another spot since, and keep it
    * @param stayed spots that stand where they stood before it
-   * @param moved spots that something else has changed since, so that their middle has to be found
-   *     anew
+   * @param moved spots that something else has changed since, or to which not all of their shots
+   *     return, so that their middle has to be found anew
    * @param made spots made by the correction, needless when no other shot joined them
    */
   public record Restored(
-      List<Long> shots, List<Long> fuller, List<Long> stayed, List<Long> moved, List<Long> made) {}
+      List<Long> shots,
+      List<Long> fuller,
+      List<Long> away,
+      List<Long> stayed,
+      List<Long> moved,
+      List<Long> made) {}
 }

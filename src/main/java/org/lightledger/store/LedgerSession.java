@@ -54,7 +54,8 @@ public final class LedgerSession {
     GEAR,
     SESSION_ITEMS,
     SPOT_HAZARDS,
-    FIELD_ENTRIES
+    FIELD_ENTRIES,
+    DROPPED_DRIVES
   }
 
   private final Connection connection;
@@ -70,6 +71,8 @@ public final class LedgerSession {
   private final SettingStore settings = new SettingStore(this);
   private final CorrectionStore corrections = new CorrectionStore(this);
   private final GroupingStore grouping = new GroupingStore(this);
+  private final DroppedSpotStore droppedSpots = new DroppedSpotStore(this);
+  private final SpotBelongings belongings = new SpotBelongings(this);
   private final SkylineStore skylines = new SkylineStore(this);
   private final ElevationStore elevation = new ElevationStore(this);
   private final TraitStore traits = new TraitStore(this);
@@ -180,6 +183,24 @@ public final class LedgerSession {
    */
   public GroupingStore grouping() {
     return grouping;
+  }
+
+  /**
+   * The spots that the owner deleted.
+   *
+   * @return their store
+   */
+  public DroppedSpotStore droppedSpots() {
+    return droppedSpots;
+  }
+
+  /**
+   * What hangs on spots.
+   *
+   * @return what asks for it and hands it over
+   */
+  public SpotBelongings belongings() {
+    return belongings;
   }
 
   /**

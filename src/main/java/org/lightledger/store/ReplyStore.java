@@ -18,14 +18,14 @@ public final class ReplyStore {
    * What came back through a share.
    *
    * @param shareId the ledger's number of the share
-   * @return picks in the order of spots, words and pictures
+   * @return picks in the order of spots that are not deleted, words and pictures
    */
   public Returned of(long shareId) {
     List<Returned.Pick> picks =
         session
             .call(
                 "SELECT spot_id, favourite, words FROM share_picks WHERE share_id = ?"
-                    + " ORDER BY spot_id")
+                    + " AND spot_id IS NOT NULL ORDER BY spot_id")
             .integer(shareId)
             .list(row -> new Returned.Pick(row.integer(), row.flag(), row.text()));
     String words =

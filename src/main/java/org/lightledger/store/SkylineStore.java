@@ -224,6 +224,11 @@ public final class SkylineStore {
     }
     session.changing(LedgerSession.Content.MEASURED_POINTS);
     session.call("DELETE FROM measured_points WHERE spot_id = ?").integer(spotId).run();
+    putMeasured(spotId, points);
+  }
+
+  /** Adds points that were kept before. */
+  void putMeasured(long spotId, List<MeasuredSkyline.Point> points) {
     for (MeasuredSkyline.Point point : points) {
       session
           .call("INSERT INTO measured_points (spot_id, azimuth_deg, altitude_deg) VALUES (?, ?, ?)")

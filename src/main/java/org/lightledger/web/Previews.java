@@ -89,7 +89,8 @@ final class Previews {
 
   private Optional<byte[]> makeAndKeep(StoredShot shot, int width, Path kept) throws IOException {
     Optional<byte[]> made = Optional.empty();
-    for (Path file : shot.files()) {
+    for (Path recorded : shot.files()) {
+      Path file = present(recorded);
       if (made.isEmpty() && Files.isReadable(file)) {
         made = maker.make(file, orientation(shot, file), width);
       }
@@ -98,6 +99,14 @@ final class Previews {
       keep(kept, made.get());
     }
     return made;
+  }
+
+  /** An uploaded picture lies in the ledger's folder, which may have been moved since. */
+  private Path present(Path file) {
+    Path parent = file.getParent();
+    return parent == null || !parent.endsWith(Uploads.FOLDER) || Files.exists(file)
+        ? file
+        : folder.resolveSibling(Uploads.FOLDER).resolve(file.getFileName());
   }
 
   /** The files of a pair may be stored turned differently; a single one's turn is known. */

@@ -70,7 +70,7 @@ final class SpotListRoutes {
                     new SpotsPage.Kind(kind.getKey(), kind.getValue(), kind.getKey().equals(only)))
             .toList();
     List<SpotsPage.Gone> gone =
-        session.grouping().dropped().stream()
+        session.droppedSpots().all().stream()
             .map(
                 dropped ->
                     new SpotsPage.Gone(

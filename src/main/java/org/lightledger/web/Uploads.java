@@ -28,6 +28,9 @@ import org.lightledger.store.LedgerSession;
  * same picture sent twice is kept once, and two pictures of one name do not meet.
  */
 final class Uploads {
+  /** The name of the folder, in the ledger's. */
+  static final String FOLDER = "imported";
+
   private static final int NAME_LENGTH = 80;
 
   private final Path folder;

@@ -117,7 +117,7 @@ public final class WebServer implements AutoCloseable {
               shadows.register(config.routes);
               new ObstructionRoutes(house, shadows).register(config.routes);
               new GroupingRoutes(house, importer).register(config.routes);
-              Uploads uploads = new Uploads(folder.resolve("imported"));
+              Uploads uploads = new Uploads(folder.resolve(Uploads.FOLDER));
               new ImportRoutes(house, jobs, uploads).register(config.routes);
               new FieldRoutes(house, assets, sun, studio).register(config.routes);
               new FieldEntryRoutes(house, jobs, uploads, corrections).register(config.routes);

@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
+import java.time.LocalTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -17,6 +18,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Random;
+import java.util.Set;
 import java.util.stream.LongStream;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
@@ -29,6 +31,11 @@ import org.lightledger.correction.Desk.Photo;
 import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.geo.Geodesy;
+import org.lightledger.session.Candidate;
+import org.lightledger.session.OpenHours;
+import org.lightledger.session.OwnDrive;
+import org.lightledger.share.Returned;
+import org.lightledger.share.ShareSubject;
 import org.lightledger.shortlist.Shortlist;
 import org.lightledger.shot.CaptureTime;
 import org.lightledger.shot.ClockCorrection;
@@ -40,8 +47,12 @@ import org.lightledger.shot.track.TrackPlaces;
 import org.lightledger.shot.view.CameraView;
 import org.lightledger.shot.view.PinholeCamera;
 import org.lightledger.shot.view.Pixel;
+import org.lightledger.skyline.MeasuredSkyline;
+import org.lightledger.spot.Hazard;
 import org.lightledger.spot.Spot;
+import org.lightledger.spot.Trait;
 import org.lightledger.store.GroupingStore;
+import org.lightledger.store.SessionSamples;
 import org.lightledger.store.StoredCorrection;
 import org.lightledger.store.StoredShot;
 import org.lightledger.sun.SunDirection;
@@ -368,6 +379,108 @@ class CorrectionsTest {
   }
 
   @Test
+  void anEmptySpotStaysWhenASessionMayStopThereOrItsPlanNamesIt() {
+    GeoPoint barn = Geodesy.destination(MILL, new Bearing(270), 300);
+    desk.with(
+        Photo.at("2026:05:09 19:30:00", "+02:00", MILL),
+        Photo.at("2026:05:09 20:30:00", "+02:00", CHAPEL),
+        Photo.at("2026:05:09 20:40:00", "+02:00", barn));
+    long booked = bookedWithCandidate(1);
+    desk.ledger().change(session -> session.plans().keep(booked, SessionSamples.plan(2, 3)));
+    GeoPoint elsewhere = Geodesy.destination(MILL, new Bearing(180), 500);
+
+    applyBackAndForth(at(elsewhere), 1, 2, 3);
+
+    assertThat(desk.spots()).extracting(Spot::id).containsExactly(1L, 2L, 3L, 5L);
+    assertThat(desk.shot(1).spotId()).isEqualTo(5);
+  }
+
+  @Test
+  void anEmptySpotStaysWithWhateverTheOwnerOrAClientSaidOfIt() {
+    Photo[] photos = new Photo[9];
+    for (int i = 0; i < photos.length; i++) {
+      photos[i] =
+          Photo.at(
+              "2026:05:09 19:3%d:00".formatted(i),
+              "+02:00",
+              Geodesy.destination(MILL, new Bearing(90), 200 * i));
+    }
+    desk.with(photos);
+    desk.ledger()
+        .change(
+            session -> {
+              session.traits().set(1, Set.of(Trait.WATER));
+              session.hazards().set(2, Set.of(Hazard.ROAD));
+              session.drives().setHours(3, new OpenHours(LocalTime.of(8, 0), LocalTime.NOON));
+              session.skylines().measure(4, List.of(measured(10), measured(190)));
+              session.drives().put(new OwnDrive(5, 6, 12));
+              session.drives().put(new OwnDrive(7, 9, 12));
+              long list = session.shortlists().create("Autumn", "");
+              session
+                  .replies()
+                  .keep(
+                      SessionSamples.share(session, ShareSubject.shortlist(list)),
+                      List.of(new Returned.Pick(8, true, "")),
+                      "",
+                      Instant.EPOCH);
+            });
+    desk.group(hand -> hand.delete(9));
+    GeoPoint elsewhere = Geodesy.destination(MILL, new Bearing(270), 500);
+
+    applyBackAndForth(at(elsewhere), 1, 2, 3, 4, 5, 6, 7, 8);
+
+    assertThat(desk.spots())
+        .extracting(Spot::id)
+        .startsWith(1L, 2L, 3L, 4L, 5L, 6L, 7L, 8L)
+        .hasSize(9);
+    desk.ledger()
+        .change(
+            session -> {
+              assertThat(session.traits().of(1)).containsExactly(Trait.WATER);
+              assertThat(session.drives().hours(3)).isPresent();
+              assertThat(session.drives().all()).containsExactly(new OwnDrive(5, 6, 12));
+              assertThat(session.skylines().measured(4)).hasSize(2);
+            });
+    desk.group(hand -> hand.bringBack(9));
+    assertThat(desk.ledger().<List<OwnDrive>>read(session -> session.drives().of(7)))
+        .containsExactly(new OwnDrive(7, 9, 12));
+  }
+
+  private static MeasuredSkyline.Point measured(double azimuthDeg) {
+    return new MeasuredSkyline.Point(azimuthDeg, 5);
+  }
+
+  private long bookedWithCandidate(long spotId) {
+    return desk.ledger()
+        .write(
+            session -> {
+              long client = session.clients().add(SessionSamples.adult());
+              long booked = session.sessions().add(SessionSamples.session(client));
+              session
+                  .candidates()
+                  .put(booked, new Candidate(spotId, Candidate.Choice.FREE, Set.of(), null, null));
+              return booked;
+            });
+  }
+
+  @Test
+  void aSpotThatACorrectionMadeAndASessionMayStopAtOutlastsTheUndo() {
+    desk.with(Photo.at("2026:05:09 19:30:00", "+02:00", MILL));
+    GeoPoint barn = Geodesy.destination(MILL, new Bearing(270), 500);
+    Long earlier = Objects.requireNonNull(desk.apply(clock("+0:10:00"), 1).id());
+    Long moved = Objects.requireNonNull(desk.apply(at(barn), 1).id());
+    bookedWithCandidate(2);
+    Spot made = desk.spots().get(0);
+
+    assertThat(desk.corrections().undo(moved)).isPresent();
+
+    assertThat(desk.shot(1).spotId()).isEqualTo(1);
+    assertThat(desk.spots()).extracting(Spot::id).containsExactly(1L, 2L);
+    assertThat(desk.spots().get(1)).isEqualTo(made);
+    assertThat(desk.corrections().undo(earlier)).isPresent();
+  }
+
+  @Test
   void aShotMovedALittleKeepsItsSpotsNumber() {
     desk.with(Photo.at("2026:05:09 19:30:00", "+02:00", MILL));
 
@@ -674,6 +787,77 @@ class CorrectionsTest {
     assertThat(desk.spots()).extracting(Spot::id).containsExactly(2L);
     assertThat(List.of(desk.shot(1), desk.shot(2), desk.shot(3)))
         .allMatch(shot -> Objects.equals(shot.spotId(), 2L));
+  }
+
+  @Test
+  void undoingACorrectionWhoseSpotWasJoinedMovesNoSpotAndMakesNone() {
+    GeoPoint barn = Geodesy.destination(MILL, new Bearing(270), 500);
+    GeoPoint nearMill = Geodesy.destination(MILL, new Bearing(270), 50);
+    desk.with(
+        Photo.at("2026:05:09 19:30:00", "+02:00", MILL),
+        Photo.at("2026:05:09 19:40:00", "+02:00", CHAPEL),
+        Photo.at("2026:05:09 19:50:00", "+02:00", barn));
+    Long moved = Objects.requireNonNull(desk.apply(at(nearMill), 3).id());
+    assertThat(desk.spots()).extracting(Spot::id).containsExactly(1L, 2L, 4L);
+    desk.group(hand -> hand.join(1, 4));
+
+    assertThat(desk.corrections().undo(moved)).isPresent();
+
+    assertThat(desk.spots()).extracting(Spot::id).containsExactly(1L, 2L);
+    assertThat(desk.shot(3).spotId()).isEqualTo(1);
+    assertThat(source(3)).contains(GroupingStore.Source.OWNER_FAR);
+    assertThat(Geodesy.distanceM(desk.spots().get(0).position(), MILL)).isLessThan(0.1);
+    assertThat(Objects.requireNonNull(desk.shot(3).shot().position()).source())
+        .isEqualTo(Shot.PositionSource.GPS);
+  }
+
+  @Test
+  void aShotThatTheOwnerMovedAwayIsNearAgainWhenItsCorrectionIsUndone() {
+    GeoPoint barn = Geodesy.destination(MILL, new Bearing(270), 500);
+    desk.with(
+        Photo.at("2026:05:09 19:30:00", "+02:00", MILL),
+        Photo.at("2026:05:09 19:31:00", "+02:00", MILL));
+    Long moved = Objects.requireNonNull(desk.apply(at(barn), 2).id());
+    desk.group(hand -> hand.moveShots(List.of(2L), 1));
+    assertThat(source(2)).contains(GroupingStore.Source.OWNER_FAR);
+
+    assertThat(desk.corrections().undo(moved)).isPresent();
+
+    assertThat(source(2)).contains(GroupingStore.Source.OWNER);
+    assertThat(desk.spots()).extracting(Spot::id).containsExactly(1L);
+  }
+
+  @Test
+  void aSpotWhoseShotTheOwnerMovedAwayStandsAtTheMeanOfThoseItHas() {
+    GeoPoint barn = Geodesy.destination(MILL, new Bearing(270), 500);
+    desk.with(
+        Photo.at("2026:05:09 19:30:00", "+02:00", MILL),
+        Photo.at("2026:05:09 19:31:00", "+02:00", Geodesy.destination(MILL, new Bearing(0), 10)),
+        Photo.at("2026:05:09 19:40:00", "+02:00", CHAPEL));
+    Long moved = Objects.requireNonNull(desk.apply(at(barn), 2).id());
+    desk.group(hand -> hand.moveShots(List.of(2L), 2));
+
+    assertThat(desk.corrections().undo(moved)).isPresent();
+
+    assertThat(Geodesy.distanceM(desk.spots().get(0).position(), MILL)).isLessThan(0.1);
+  }
+
+  @Test
+  void aRemovedSpotComesBackForTheShotsThatReturnToIt() {
+    GeoPoint barn = Geodesy.destination(MILL, new Bearing(270), 500);
+    desk.with(
+        Photo.at("2026:05:09 19:30:00", "+02:00", MILL),
+        Photo.at("2026:05:09 19:31:00", "+02:00", Geodesy.destination(MILL, new Bearing(0), 10)),
+        Photo.at("2026:05:09 19:40:00", "+02:00", CHAPEL));
+    Long moved = Objects.requireNonNull(desk.apply(at(barn), 1, 2).id());
+    desk.group(hand -> hand.moveShots(List.of(2L), 2));
+
+    assertThat(desk.corrections().undo(moved)).isPresent();
+
+    assertThat(desk.shot(1).spotId()).isEqualTo(1);
+    assertThat(desk.shot(2).spotId()).isEqualTo(2);
+    assertThat(desk.spots()).extracting(Spot::id).containsExactly(1L, 2L);
+    assertThat(Geodesy.distanceM(desk.spots().get(0).position(), MILL)).isLessThan(0.1);
   }
 
   @Test

@@ -150,7 +150,7 @@ final class Grouped implements AutoCloseable {
   }
 
   List<DroppedSpot> dropped() {
-    return ledger.read(session -> session.grouping().dropped());
+    return ledger.read(session -> session.droppedSpots().all());
   }
 
   Standing standing(long spotId) {

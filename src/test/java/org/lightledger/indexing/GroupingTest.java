@@ -5,8 +5,11 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
+import java.time.Instant;
+import java.time.LocalTime;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -15,15 +18,25 @@ import org.junit.jupiter.api.io.TempDir;
 import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.geo.Geodesy;
+import org.lightledger.session.OpenHours;
+import org.lightledger.session.OwnDrive;
+import org.lightledger.share.Returned;
+import org.lightledger.share.ShareSubject;
 import org.lightledger.shortlist.Shortlist;
+import org.lightledger.skyline.MeasuredSkyline;
 import org.lightledger.spot.Facing;
+import org.lightledger.spot.Hazard;
 import org.lightledger.spot.Spot;
+import org.lightledger.spot.Trait;
 import org.lightledger.store.GroupingStore.Source;
 import org.lightledger.store.LedgerException;
+import org.lightledger.store.SessionSamples;
 import org.lightledger.store.Standing;
 
 /** Which shot belongs to which spot, by its place and by the owner's hand. */
 class GroupingTest {
+  private static final OpenHours EVENING = new OpenHours(LocalTime.of(17, 0), LocalTime.of(21, 30));
+
   @TempDir Path folder;
   private Grouped ledger;
 
@@ -172,6 +185,161 @@ class GroupingTest {
         .returns("wet steps", Spot::cautions);
     assertThat(ledger.spot(1).facings()).contains(facing);
     assertThat(ledger.spots()).hasSize(1);
+  }
+
+  @Test
+  void aJoinLosesNothingThatHangsOnEitherSpotAndTheOneThatStaysKeepsItsOwn() {
+    ledger.add("a", east(0), 5.0);
+    ledger.add("b", east(80), 5.0);
+    ledger.add("c", east(500), 5.0);
+    ledger.add("d", east(900), 5.0);
+    long share =
+        ledger
+            .ledger()
+            .write(
+                session -> {
+                  session.traits().set(1, Set.of(Trait.PARKING));
+                  session.traits().set(2, Set.of(Trait.PARKING, Trait.WATER));
+                  session.hazards().set(2, Set.of(Hazard.DROP));
+                  session.drives().setHours(2, EVENING);
+                  session.drives().put(new OwnDrive(1, 2, 3));
+                  session.drives().put(new OwnDrive(1, 3, 10));
+                  session.drives().put(new OwnDrive(3, 2, 25));
+                  session.drives().put(new OwnDrive(2, 4, 14));
+                  session.drives().put(new OwnDrive(4, 2, 16));
+                  session.skylines().measure(1, List.of(point(0, 5), point(90, 1)));
+                  session.skylines().measure(2, List.of(point(90, 30), point(200, 12.25)));
+                  long id = session.shortlists().create("Ana and Luis", "");
+                  long shared = SessionSamples.share(session, ShareSubject.shortlist(id));
+                  session
+                      .replies()
+                      .keep(
+                          shared,
+                          List.of(
+                              new Returned.Pick(1, false, "by the river"),
+                              new Returned.Pick(2, true, "with the dog")),
+                          "",
+                          Instant.EPOCH);
+                  return shared;
+                });
+
+    ledger.edit(editing -> editing.join(1, 2));
+
+    ledger
+        .ledger()
+        .change(
+            session -> {
+              assertThat(session.traits().of(1)).containsExactly(Trait.WATER, Trait.PARKING);
+              assertThat(session.hazards().of(1)).containsExactly(Hazard.DROP);
+              assertThat(session.drives().hours(1)).contains(EVENING);
+              assertThat(session.drives().all())
+                  .containsExactly(
+                      new OwnDrive(1, 3, 10), new OwnDrive(1, 4, 14), new OwnDrive(4, 1, 16));
+              assertThat(session.skylines().measured(1))
+                  .containsExactly(point(0, 5), point(90, 1), point(200, 12.25));
+              assertThat(session.replies().of(share).picks())
+                  .containsExactly(new Returned.Pick(1, true, "by the river\nwith the dog"));
+            });
+  }
+
+  @Test
+  void theHoursOfTheSpotThatStaysAreItsOwn() {
+    ledger.add("a", east(0), 5.0);
+    ledger.add("b", east(80), 5.0);
+    OpenHours allDay = new OpenHours(LocalTime.of(8, 0), LocalTime.of(22, 0));
+    ledger
+        .ledger()
+        .change(
+            session -> {
+              session.drives().setHours(1, allDay);
+              session.drives().setHours(2, EVENING);
+            });
+
+    ledger.edit(editing -> editing.join(1, 2));
+
+    assertThat(ledger.ledger().read(session -> session.drives().hours(1)).orElseThrow())
+        .isEqualTo(allDay);
+  }
+
+  private static MeasuredSkyline.Point point(double azimuthDeg, double altitudeDeg) {
+    return new MeasuredSkyline.Point(azimuthDeg, altitudeDeg);
+  }
+
+  @Test
+  void aDeletedSpotComesBackWithAllThatHangsOnIt() {
+    ledger.add("a", east(0), 5.0);
+    ledger.add("b", east(500), 5.0);
+    MeasuredSkyline.Point exact = point(0.1 + 0.2, Math.PI);
+    long share =
+        ledger
+            .ledger()
+            .write(
+                session -> {
+                  session.traits().set(1, Set.of(Trait.WATER, Trait.PARKING));
+                  session.hazards().set(1, Set.of(Hazard.ROAD));
+                  session.drives().setHours(1, EVENING);
+                  session.drives().put(new OwnDrive(2, 1, 12));
+                  session.skylines().measure(1, List.of(exact, point(90, 30)));
+                  long id = session.shortlists().create("Ana and Luis", "");
+                  return SessionSamples.share(session, ShareSubject.shortlist(id));
+                });
+
+    ledger.edit(editing -> editing.delete(1));
+    ledger
+        .ledger()
+        .change(
+            session -> {
+              assertThat(session.drives().all()).isEmpty();
+              assertThat(session.skylines().hasSources()).isFalse();
+              assertThat(session.replies().of(share).picks()).isEmpty();
+            });
+    ledger.edit(editing -> editing.bringBack(1));
+
+    ledger
+        .ledger()
+        .change(
+            session -> {
+              assertThat(session.traits().of(1)).containsExactly(Trait.WATER, Trait.PARKING);
+              assertThat(session.hazards().of(1)).containsExactly(Hazard.ROAD);
+              assertThat(session.drives().hours(1)).contains(EVENING);
+              assertThat(session.drives().all()).containsExactly(new OwnDrive(2, 1, 12));
+              assertThat(session.skylines().measured(1)).containsExactly(exact, point(90, 30));
+              assertThat(session.replies().of(share).picks())
+                  .containsExactly(new Returned.Pick(1, true, "This one"));
+            });
+  }
+
+  @Test
+  void aDriveBetweenDeletedSpotsComesBackWithTheSecondOfThem() {
+    ledger.add("a", east(0), 5.0);
+    ledger.add("b", east(500), 5.0);
+    ledger.ledger().change(session -> session.drives().put(new OwnDrive(1, 2, 12)));
+    ledger.edit(editing -> editing.delete(1));
+    ledger.edit(editing -> editing.delete(2));
+
+    ledger.edit(editing -> editing.bringBack(1));
+    assertThat(drives()).isEmpty();
+    ledger.edit(editing -> editing.bringBack(2));
+
+    assertThat(drives()).containsExactly(new OwnDrive(1, 2, 12));
+  }
+
+  @Test
+  void aDriveOfADeletedSpotLeadsToTheSpotThatTookItsOtherEndOver() {
+    ledger.add("a", east(0), 5.0);
+    ledger.add("b", east(500), 5.0);
+    ledger.add("c", east(580), 5.0);
+    ledger.ledger().change(session -> session.drives().put(new OwnDrive(1, 3, 12)));
+    ledger.edit(editing -> editing.delete(1));
+    ledger.edit(editing -> editing.join(2, 3));
+
+    ledger.edit(editing -> editing.bringBack(1));
+
+    assertThat(drives()).containsExactly(new OwnDrive(1, 2, 12));
+  }
+
+  private List<OwnDrive> drives() {
+    return ledger.ledger().read(session -> session.drives().all());
   }
 
   private static Spot worded(Spot spot, @Nullable String area, String notes, String cautions) {

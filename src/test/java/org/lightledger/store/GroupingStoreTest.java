@@ -96,7 +96,7 @@ class GroupingStoreTest extends LedgerTestBase {
 
   @Test
   void aDeletedSpotThatIsNotThereCanNotBeBroughtBack() {
-    assertThatThrownBy(() -> ledger.change(session -> session.grouping().bringBack(7)))
+    assertThatThrownBy(() -> ledger.change(session -> session.droppedSpots().bringBack(7)))
         .isInstanceOf(LedgerException.class)
         .hasMessageContaining("found no dropped spot with the number 7");
   }
@@ -104,7 +104,7 @@ class GroupingStoreTest extends LedgerTestBase {
   @Test
   void aNumberOfADeletedSpotIsNotGivenAgain() {
     long spot = insertSpot("One", CHAPEL);
-    ledger.change(session -> session.grouping().drop(session.spots().find(spot).orElseThrow()));
+    ledger.change(session -> session.droppedSpots().drop(session.spots().find(spot).orElseThrow()));
 
     assertThat(insertSpot("Two", CHAPEL)).isGreaterThan(spot);
   }

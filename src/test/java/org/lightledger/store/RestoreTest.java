@@ -13,15 +13,20 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Clock;
 import java.time.ZoneOffset;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.stream.Stream;
 import org.flywaydb.core.Flyway;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.lightledger.geo.GeoPoint;
+import org.lightledger.share.Returned;
+import org.lightledger.spot.Hazard;
+import org.sqlite.SQLiteConnection;
 import org.sqlite.SQLiteDataSource;
 
 class RestoreTest {
@@ -154,15 +159,7 @@ class RestoreTest {
 
   @Test
   void bringsAnOlderBackupUpToDate() throws IOException, SQLException {
-    Path old = root.resolve("old.gpkg");
-    SQLiteDataSource source = new SQLiteDataSource();
-    source.setUrl("jdbc:sqlite:" + old.toUri());
-    Flyway.configure()
-        .dataSource(source)
-        .locations("classpath:schema")
-        .target("4")
-        .load()
-        .migrate();
+    Path old = ofVersion("4");
     byte[] before = Files.readAllBytes(old);
 
     Ledger.restore(old, folder, true, CLOCK);
@@ -170,6 +167,70 @@ class RestoreTest {
     assertThat(names(folder)).isEmpty();
     assertThat(LedgerCheck.run(folder)).isEmpty();
     assertThat(Files.readAllBytes(old)).as("the backup itself").isEqualTo(before);
+  }
+
+  private Path ofVersion(String version) {
+    Path old = root.resolve("old.gpkg");
+    SQLiteDataSource source =
+        new SQLiteDataSource() {
+          @Override
+          public SQLiteConnection getConnection(@Nullable String user, @Nullable String password)
+              throws SQLException {
+            SQLiteConnection connection = super.getConnection(user, password);
+            SpatialFunctions.register(connection);
+            return connection;
+          }
+        };
+    source.setUrl("jdbc:sqlite:" + old.toUri());
+    Flyway.configure()
+        .dataSource(source)
+        .locations("classpath:schema")
+        .target(version)
+        .load()
+        .migrate();
+    return old;
+  }
+
+  @Test
+  void anOlderBackupBringsItsDeletedSpotsAndWhatClientsSaidAlong() throws SQLException {
+    Path old = ofVersion("11");
+    byte[] place = GeoPackageGeometry.write(new GeoPoint(41.93, -6.42));
+    try (Connection connection = LedgerFile.at(old).connectForWriting();
+        Statement statement = connection.createStatement()) {
+      for (String sql :
+          List.of(
+              "INSERT INTO spots (id, geom, name) VALUES (1, x'"
+                  + HexFormat.of().formatHex(place)
+                  + "', 'Mill')",
+              "INSERT INTO dropped_spots (id, latitude_deg, longitude_deg, position_by_owner,"
+                  + " name, open, notes, cautions, facings, hazards)"
+                  + " VALUES (2, 41.9, -6.4, 0, 'Well', 0, '', '', '[]', '[\"WATER\"]')",
+              "INSERT INTO shortlists (id, title) VALUES (1, 'Autumn')",
+              "INSERT INTO shares (id, shortlist_id, token, token_sha256, secret, key_id, as_file,"
+                  + " exact_positions, shows_plan, shows_questions, created_ms)"
+                  + " VALUES (1, 1, 'abcdefghijklmnopqrstuv', lower(hex(randomblob(32))),"
+                  + " lower(hex(randomblob(32))), lower(hex(randomblob(8))), 0, 0, 0, 0, 0)",
+              "INSERT INTO share_picks (share_id, spot_id, favourite, words)"
+                  + " VALUES (1, 1, 1, 'This one')")) {
+        statement.execute(sql);
+      }
+    }
+
+    Ledger.restore(old, folder, true, CLOCK);
+
+    try (Ledger ledger = Samples.open(folder)) {
+      ledger.change(
+          session -> {
+            assertThat(session.replies().of(1).picks())
+                .containsExactly(new Returned.Pick(1, true, "This one"));
+            assertThat(session.droppedSpots().bringBack(2).name()).isEqualTo("Well");
+            assertThat(session.hazards().of(2)).containsExactly(Hazard.WATER);
+            assertThat(session.traits().of(2)).isEmpty();
+            assertThat(session.drives().hours(2)).isEmpty();
+            assertThat(session.skylines().measured(2)).isEmpty();
+          });
+    }
+    assertThat(LedgerCheck.run(folder)).isEmpty();
   }
 
   /** The very case a backup is for; the damaged file and its log are kept. */

@@ -13,6 +13,7 @@ import java.time.Instant;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -20,6 +21,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.lightledger.field.FieldEntry;
 import org.lightledger.geo.Bearing;
+import org.lightledger.session.OwnDrive;
 import org.lightledger.share.ShareSubject;
 import org.lightledger.shortlist.Shortlist;
 import org.lightledger.skyline.MeasuredSkyline;
@@ -284,6 +286,24 @@ class SchemaTest extends LedgerTestBase {
     {"UPDATE spot_traits SET trait = 'NICE'", "a spot's trait must be a known one"},
     {"UPDATE spot_hazards SET hazard = 'BEARS'", "a spot's hazard must be a known one"},
     {"UPDATE dropped_spots SET hazards = '{}'", "a dropped spot's hazards must be a list"},
+    {"UPDATE dropped_spots SET traits = '7'", "a dropped spot's traits must be a list"},
+    {
+      "UPDATE dropped_spots SET hours = '[\"08:00\"]'",
+      "a dropped spot's hours must be a list of two or nothing"
+    },
+    {
+      "UPDATE dropped_spots SET measured_points = 'none'",
+      "a dropped spot's measured points must be a list"
+    },
+    {
+      "UPDATE dropped_drives SET minutes = 721",
+      "a dropped drive must be 0 to 720 minutes between two spots"
+    },
+    {
+      "UPDATE dropped_drives SET to_spot_id = from_spot_id",
+      "a dropped drive must be 0 to 720 minutes between two spots"
+    },
+    {"UPDATE share_picks SET spot_id = NULL", "a pick is of a spot or of a dropped spot"},
     {
       "UPDATE session_items SET changed_ms = 'late'",
       "a thing to pack must know when it was changed"
@@ -628,6 +648,25 @@ class SchemaTest extends LedgerTestBase {
     }
   }
 
+  /** A spot is needless without them, and a new table must not be forgotten. */
+  @Test
+  void everyColumnThatLeadsToASpotHangsOnItUnlessTheLedgerWorksItOut() {
+    List<String> leading =
+        ledger.read(
+            session ->
+                session
+                    .call(
+                        "SELECT m.name || '.' || f.\"from\" FROM sqlite_master m,"
+                            + " pragma_foreign_key_list(m.name) f"
+                            + " WHERE m.type = 'table' AND f.\"table\" = 'spots'")
+                    .list(Row::text));
+    Set<String> expected = new TreeSet<>(SpotBelongings.COLUMNS);
+    expected.removeIf(column -> column.startsWith("dropped_drives."));
+    expected.addAll(
+        Set.of("shots.spot_id", "facings.spot_id", "spot_sums.spot_id", "skylines.spot_id"));
+    assertThat(leading).containsExactlyInAnyOrderElementsOf(expected);
+  }
+
   @Test
   void whatIsAskedOftenIsFoundByAnIndex() {
     for (String query :
@@ -648,6 +687,7 @@ class SchemaTest extends LedgerTestBase {
             "SELECT id FROM shares WHERE client_id = ?",
             "SELECT id FROM share_picks WHERE share_id = ? ORDER BY spot_id",
             "SELECT id FROM share_picks WHERE spot_id = ?",
+            "SELECT id FROM share_picks WHERE dropped_spot_id = ?",
             "SELECT id FROM outfit_pictures WHERE share_id = ? ORDER BY id",
             "SELECT value FROM settings WHERE name = ?",
             "SELECT id FROM shots INDEXED BY shots_without_facing"
@@ -675,6 +715,7 @@ class SchemaTest extends LedgerTestBase {
             "SELECT id FROM plan_stops WHERE fallback_spot_id = ?",
             "SELECT id FROM plan_changes WHERE stop_id = ? ORDER BY from_ms",
             "SELECT id FROM drives WHERE to_spot_id = ?",
+            "SELECT id FROM dropped_drives WHERE to_spot_id = ?",
             "SELECT id FROM sent_messages WHERE session_id = ? ORDER BY at_ms",
             "SELECT id FROM session_items WHERE session_id = ? ORDER BY place, id",
             "SELECT id FROM field_entries WHERE uuid = ?",
@@ -752,7 +793,8 @@ class SchemaTest extends LedgerTestBase {
               .put(
                   new SkylineStore.Due(spot, CHAPEL), Skyline.notKnown(), List.of(), Instant.EPOCH);
           long dropped = session.spots().insert(Samples.spot("Well", CHAPEL));
-          session.grouping().drop(session.spots().find(dropped).orElseThrow());
+          session.drives().put(new OwnDrive(spot, dropped, 12));
+          session.droppedSpots().drop(session.spots().find(dropped).orElseThrow());
           MapSamples.add(session, 1);
           session.obstructions().addByOwner(MapSamples.house("Barn", CHAPEL, 8));
           SessionSamples.fill(

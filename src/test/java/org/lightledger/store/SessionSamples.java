@@ -107,7 +107,7 @@ public final class SessionSamples {
   }
 
   /** Shares something by a link that shows all, with a reply and a picture of an outfit. */
-  static long share(LedgerSession session, ShareSubject subject) {
+  public static long share(LedgerSession session, ShareSubject subject) {
     ShareTokens tokens = new ShareTokens();
     long id =
         session

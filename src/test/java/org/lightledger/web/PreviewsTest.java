@@ -128,6 +128,18 @@ class PreviewsTest {
     assertThat(card.text()).contains("no picture to show");
   }
 
+  @Test
+  void anUploadedPictureIsFoundInALedgerFolderThatWasMoved() throws IOException {
+    site.upload(
+        Map.of("a.jpg", TestPhotos.shot("2026:11:20 17:00:00", "+01:00", 41.95, -6.61, 232.0, 1)));
+    site.close();
+    Path moved = Files.createDirectory(folder.resolve("moved"));
+    Files.move(folder.resolve("ledger"), moved.resolve("ledger"));
+    site = new TestSite(moved);
+
+    assertThat(image(site.get("/shots/1/preview?w=240")).getWidth()).isEqualTo(240);
+  }
+
   /** The header alone claims 3.6 thousand million pixels; decoding it would fill the memory. */
   @Test
   void absurdDimensionsAreRefusedBeforeDecoding() throws IOException {

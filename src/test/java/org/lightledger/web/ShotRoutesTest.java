@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Objects;
+import java.util.Set;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -14,10 +15,12 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.lightledger.geo.Bearing;
+import org.lightledger.session.Candidate;
 import org.lightledger.shot.Shot;
 import org.lightledger.shot.view.CameraView;
 import org.lightledger.shot.view.PinholeCamera;
 import org.lightledger.shot.view.Pixel;
+import org.lightledger.store.SessionSamples;
 import org.lightledger.store.StoredShot;
 import org.lightledger.sun.SunDirection;
 
@@ -127,6 +130,25 @@ class ShotRoutesTest {
     assertThat(site.post("/corrections/1/undo", "shot", String.valueOf(id)).status())
         .isEqualTo(303);
     assertThat(shot().shot().facing()).isNull();
+  }
+
+  @Test
+  void theOnlyShotOfASessionsSpotIsCorrectedAndThatIsUndone() {
+    site.ledger()
+        .change(
+            session -> {
+              long client = session.clients().add(SessionSamples.adult());
+              long booked = session.sessions().add(SessionSamples.session(client));
+              session
+                  .candidates()
+                  .put(booked, new Candidate(3, Candidate.Choice.FREE, Set.of(), null, null));
+            });
+
+    TestSite.Answer fixed =
+        site.post("/shots/4", "fix", "point", "shot-place", "42.5,-6.0", "zone", "", "time", "");
+    assertThat(fixed.text()).contains("1 shot fixed");
+    assertThat(site.post("/corrections/1/undo", "shot", "4").status()).isEqualTo(303);
+    assertThat(site.get("/spots/3").status()).isEqualTo(200);
   }
 
   @ParameterizedTest
