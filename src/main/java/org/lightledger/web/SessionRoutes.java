@@ -251,6 +251,13 @@ final class SessionRoutes {
               SessionPages.client(session, booking.client());
               session
                   .sessions()
+                  .whyNotFor(booked.id(), booking.client())
+                  .ifPresent(why -> fields.problem("client", "Client", why));
+              if (!fields.problems().isEmpty()) {
+                return;
+              }
+              session
+                  .sessions()
                   .reschedule(
                       new Session(
                           booked.id(),
@@ -264,6 +271,11 @@ final class SessionRoutes {
                           booked.state(),
                           booked.brief()));
             });
+    if (!fields.problems().isEmpty()) {
+      ctx.status(422);
+      form(ctx, booked, fields);
+      return;
+    }
     ctx.redirect("/sessions/" + booked.id() + "?saved=1", HttpStatus.SEE_OTHER);
   }
 
