@@ -97,6 +97,21 @@
     return Array.from(form.elements).filter((field) => field.name && field.name.startsWith(start));
   }
 
+  // What was in a file once stays in the later ones, also when it is again as the page showed it.
+  const touched = new Set();
+
+  function isTouched(field) {
+    const id = field.type === "checkbox" ? field.name + " " + field.value : field.name;
+    if (
+      field.type === "checkbox"
+        ? field.checked !== field.defaultChecked
+        : field.value !== field.defaultValue
+    ) {
+      touched.add(id);
+    }
+    return touched.has(id);
+  }
+
   function reply() {
     const comments = {};
     fields("comment-").forEach((field) => {
@@ -109,10 +124,7 @@
     fields("answer-").forEach((field) => {
       const key = field.name.slice(7);
       const boxes = fields("places-" + key);
-      if (
-        field.value !== field.defaultValue ||
-        boxes.some((box) => box.checked !== box.defaultChecked)
-      ) {
+      if ([field, ...boxes].filter(isTouched).length) {
         const places = boxes.filter((box) => box.checked).map((box) => box.value);
         answers[key] = { words: field.value.trim(), places };
       }
@@ -122,6 +134,12 @@
       comments,
       words: form.elements.words.value.trim(),
       answers,
+      changed: {
+        favourites: fields("favourite").filter(isTouched).map((box) => box.value),
+        comments: fields("comment-").filter(isTouched).map((field) => field.name.slice(8)),
+        words: isTouched(form.elements.words),
+      },
+      saved: new Date().toISOString(),
     };
   }
 

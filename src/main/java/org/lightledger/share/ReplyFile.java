@@ -8,6 +8,8 @@ import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import java.time.DateTimeException;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.HashSet;
@@ -33,12 +35,17 @@ import org.lightledger.spot.Trait;
  *
  * <pre>
  * {"favourites": ["spot"], "comments": {"spot": "words"}, "words": "words on all",
- *  "answers": {"question": {"words": "words", "places": ["water"]}}}
+ *  "answers": {"question": {"words": "words", "places": ["water"]}},
+ *  "changed": {"favourites": ["spot"], "comments": ["spot"], "words": true},
+ *  "saved": "2026-11-30T10:15:30.000Z"}
  * </pre>
  *
  * where spots and questions go by the names that {@link ShareKeys} gives them, and questions whose
- * answer was left as the page showed it are left out. The reply is kept as a text inside of the
- * file so that its signature depends on no way of writing JSON.
+ * answer was left as the page showed it are left out. What else was changed on the page stands in
+ * "changed", and all that is not in there stays as it is; "saved" is when the file was made, in
+ * UTC, so that an older one is known. Pages that were made before have neither: then all of the
+ * spots counts. The reply is kept as a text inside of the file so that its signature depends on no
+ * way of writing JSON.
  *
  * @param keyId which share it names
  * @param text the reply's text
@@ -130,16 +137,57 @@ public record ReplyFile(String keyId, String text, String signature) {
               + " belongs to another share; ask the client to save and send it again");
     }
     JsonNode reply = json(text, "a client's reply");
+    Set<String> favourites = new HashSet<>(texts(reply.path("favourites")));
+    Map<String, Said> comments = comments(reply.path("comments"));
+    Said words = Said.anew(words(reply.path("words")));
+    Map<String, Reply.Answered> answers = answers(reply.path("answers"));
+    Instant savedAt = savedAt(reply.path("saved"));
+    JsonNode changed = reply.path("changed");
+    if (!changed.isObject()) {
+      Ticks<String> marks = new Ticks<>(Set.of(), favourites);
+      return new Reply(marks, comments, words, answers, savedAt, true);
+    }
     return new Reply(
-        new HashSet<>(texts(reply.path("favourites"))),
-        comments(reply.path("comments")),
-        words(reply.path("words")),
-        answers(reply.path("answers")));
+        changes(favourites, texts(changed.path("favourites"))),
+        changes(comments, texts(changed.path("comments"))),
+        changed.path("words").asBoolean() ? words : Said.nothing(),
+        answers,
+        savedAt,
+        false);
   }
 
-  private static Map<String, String> comments(JsonNode node) {
-    Map<String, String> comments = new LinkedHashMap<>();
-    bounded(node).fields().forEachRemaining(e -> comments.put(e.getKey(), words(e.getValue())));
+  private static Ticks<String> changes(Set<String> ticked, List<String> changed) {
+    Set<String> set = new HashSet<>(changed);
+    set.retainAll(ticked);
+    Set<String> cleared = new HashSet<>(changed);
+    cleared.removeAll(ticked);
+    return new Ticks<>(cleared, set);
+  }
+
+  /** A comment that was changed and is not there was emptied. */
+  private static Map<String, Said> changes(Map<String, Said> comments, List<String> changed) {
+    Map<String, Said> changes = new LinkedHashMap<>();
+    changed.forEach(spot -> changes.put(spot, comments.getOrDefault(spot, Said.anew(""))));
+    return changes;
+  }
+
+  private static @Nullable Instant savedAt(JsonNode node) {
+    try {
+      return node.isMissingNode() ? null : Instant.parse(node.asText());
+    } catch (DateTimeException e) {
+      throw new IllegalArgumentException(
+          "expected a reply that tells when it was saved such as 2026-11-30T10:15:30Z, found \""
+              + shortened(node.asText())
+              + "\"; ask the client to save and send it again",
+          e);
+    }
+  }
+
+  private static Map<String, Said> comments(JsonNode node) {
+    Map<String, Said> comments = new LinkedHashMap<>();
+    bounded(node)
+        .fields()
+        .forEachRemaining(e -> comments.put(e.getKey(), Said.anew(words(e.getValue()))));
     return comments;
   }
 
@@ -153,7 +201,7 @@ public record ReplyFile(String keyId, String text, String signature) {
               texts(field.getValue().path("places")).forEach(code -> places.add(Trait.parse(code)));
               answers.put(
                   field.getKey(),
-                  new Reply.Answered(words(field.getValue().path("words")), places));
+                  Reply.Answered.anew(words(field.getValue().path("words")), places));
             });
     return answers;
   }

@@ -29,7 +29,16 @@ public record Returned(List<Pick> picks, String words, List<Outfit> outfits) {
    * @param favourite whether the client likes it best
    * @param words the client's words, "" for none
    */
-  public record Pick(long spotId, boolean favourite, String words) {}
+  public record Pick(long spotId, boolean favourite, String words) {
+    /**
+     * Whether anything is said.
+     *
+     * @return false without a mark and words
+     */
+    public boolean saysSomething() {
+      return favourite || !words.isEmpty();
+    }
+  }
 
   /**
    * A picture of an outfit.

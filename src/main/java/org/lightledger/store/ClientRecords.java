@@ -3,6 +3,7 @@ package org.lightledger.store;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -23,7 +24,10 @@ public final class ClientRecords {
   /** Secrets open doors and say nothing about anybody; pictures are handed over as files. */
   private static final Set<String> LEFT_OUT = Set.of("token", "token_sha256", "secret", "jpeg");
 
-  /** Where else the owner may have written a name. */
+  /**
+   * Where else a name may stand: the table with its columns of words, and after a point the column
+   * that says where, if that is not the row's own number.
+   */
   private static final Map<String, String> ELSEWHERE = elsewhere();
 
   private final LedgerSession session;
@@ -62,10 +66,22 @@ public final class ClientRecords {
     places.put("title or message of shortlist", "shortlists: title, message");
     places.put("words on shortlist", "shortlist_entries: words");
     places.put("words of spot", "spots: name, area, notes, cautions");
+    places.put("words of deleted spot", "dropped_spots: name, area, notes, cautions");
+    places.put("former words of spot", "corrected_spots.spot_id: name, area, notes, cautions");
     places.put("words about client", "clients: name, guardian_name, home_address, notes");
     places.put(
         "words of session", "sessions: wishes, pictures, talking_points, goal, outcome, notes");
+    places.put("pack list of session", "session_items.session_id: words");
+    places.put("answers in session", "answers.session_id: asked, words");
+    places.put("messages of session", "sent_messages.session_id: recipient, subject, body");
+    places.put("meeting place of session", "plans.session_id: meeting_words");
     places.put("message of share", "shares: message, reply_words");
+    places.put("words on spots in share", "share_picks.share_id: words");
+    places.put("question to clients", "client_questions: words");
+    places.put("thing to pack", "gear: words");
+    places.put("package", "packages: name");
+    places.put("question to the ledger", "questions: name");
+    places.put("name of obstruction", "obstructions: name");
     places.put("words of a template", "templates: subject, body");
     places.put("setting", "settings: value");
     places.put("path of file", "files: path");
@@ -143,8 +159,8 @@ public final class ClientRecords {
   }
 
   /**
-   * Where else the name of a client or of the guardian stands: words that the owner wrote, and
-   * paths of files. They are the owner's, and no erasure touches them.
+   * Where else the name of a client or of the guardian stands: words that the owner or another
+   * client wrote, and paths of files. They are theirs, and no erasure touches them.
    *
    * @param client the client
    * @return for example "words of spot 4", in the order of tables
@@ -155,15 +171,18 @@ public final class ClientRecords {
     if (guardian != null) {
       names.add(guardian.name());
     }
-    List<String> found = new ArrayList<>();
+    Set<String> found = new LinkedHashSet<>();
     ELSEWHERE.forEach(
         (label, where) -> {
-          String table = where.substring(0, where.indexOf(':'));
+          String place = where.substring(0, where.indexOf(':'));
+          String table = place.replaceFirst("\\..*", "");
+          String number = place.equals(table) ? "id" : place.substring(table.length() + 1);
           String texts =
               where
                   .substring(where.indexOf(':') + 2)
                   .replace(", ", ", '') || char(10) || coalesce(");
-          String sql = "SELECT id, coalesce(" + texts + ", '') FROM " + table + ours(table);
+          String sql =
+              "SELECT " + number + ", coalesce(" + texts + ", '') FROM " + table + ours(table);
           Call call = session.call(sql);
           if (!ours(table).isEmpty()) {
             call.integer(client.id());
@@ -177,7 +196,7 @@ public final class ClientRecords {
                 }
               });
         });
-    return found;
+    return List.copyOf(found);
   }
 
   /** What goes with the client is not elsewhere. */
@@ -186,6 +205,9 @@ public final class ClientRecords {
       case "clients" -> " WHERE id <> ?1";
       case "sessions" -> " WHERE client_id <> ?1";
       case "shares" -> " WHERE id NOT IN " + SHARES;
+      case "share_picks" -> " WHERE share_id NOT IN " + SHARES;
+      case "session_items", "answers", "sent_messages", "plans" ->
+          " WHERE session_id NOT IN " + SESSIONS;
       default -> "";
     };
   }

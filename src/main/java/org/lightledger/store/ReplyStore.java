@@ -45,10 +45,11 @@ public final class ReplyStore {
   }
 
   /**
-   * Keeps what a client says of spots and of all, in place of what was said before.
+   * Keeps what a client says of some spots and of all, in place of what was said of them before.
+   * What was said of other spots stays.
    *
    * @param shareId the ledger's number of the share
-   * @param picks what is said of spots; spots of which nothing is said are left out
+   * @param picks what is said of spots; one that says nothing takes back what was said of its spot
    * @param words what is said of all of it, "" for nothing
    * @param now the present time
    * @throws LedgerException when there is no such share or spot
@@ -64,16 +65,57 @@ public final class ReplyStore {
             .millis(now)
             .integer(shareId)
             .run());
-    session.call("DELETE FROM share_picks WHERE share_id = ?").integer(shareId).run();
     for (Returned.Pick pick : picks) {
       session
-          .call("INSERT INTO share_picks (share_id, spot_id, favourite, words) VALUES (?, ?, ?, ?)")
+          .call("DELETE FROM share_picks WHERE share_id = ? AND spot_id = ?")
           .integer(shareId)
           .integer(pick.spotId())
-          .flag(pick.favourite())
-          .text(pick.words())
           .run();
+      if (pick.saysSomething()) {
+        add(shareId, pick);
+      }
     }
+  }
+
+  private void add(long shareId, Returned.Pick pick) {
+    session
+        .call("INSERT INTO share_picks (share_id, spot_id, favourite, words) VALUES (?, ?, ?, ?)")
+        .integer(shareId)
+        .integer(pick.spotId())
+        .flag(pick.favourite())
+        .text(pick.words())
+        .run();
+  }
+
+  /**
+   * When the file that was taken in last was saved.
+   *
+   * @param shareId the ledger's number of the share
+   * @return by the clock of whoever saved it; nothing when no file told it
+   */
+  public Optional<Instant> savedAt(long shareId) {
+    return session
+        .call("SELECT reply_saved_ms FROM shares WHERE id = ? AND reply_saved_ms IS NOT NULL")
+        .integer(shareId)
+        .first(Row::instant);
+  }
+
+  /**
+   * Notes when the file that is taken in was saved.
+   *
+   * @param shareId the ledger's number of the share
+   * @param saved by the clock of whoever saved it
+   * @throws LedgerException when there is no such share
+   */
+  public void noteSaved(long shareId, Instant saved) {
+    session.changing(LedgerSession.Content.SHARES);
+    ShareStore.requireOne(
+        shareId,
+        session
+            .call("UPDATE shares SET reply_saved_ms = ? WHERE id = ?")
+            .millis(saved)
+            .integer(shareId)
+            .run());
   }
 
   /**

@@ -27,10 +27,12 @@ import org.jspecify.annotations.Nullable;
 import org.lightledger.exchange.SpotReader;
 
 /**
- * Makes a folder's ledger from a backup. The backup is copied beside the ledger, checked and
- * brought to the current schema there; the ledger that was there gets a second name; then the copy
- * takes over the ledger's name in one step. So the name stands for the old ledger or the new one at
- * every moment, and no file is ever deleted but copies that were not finished.
+ * Makes a folder's ledger from a backup, which is one file: whether a log that lies beside it is
+ * its own, nobody can tell from outside, so one with content is refused. The backup is copied
+ * beside the ledger, checked and brought to the current schema there; the ledger that was there
+ * gets a second name; then the copy takes over the ledger's name in one step. So the name stands
+ * for the old ledger or the new one at every moment, and no file is ever deleted but copies that
+ * were not finished.
  */
 final class Restore {
   /** The smallest page of SQLite (sqlite.org/fileformat2.html, 1.3.2). */
@@ -100,6 +102,22 @@ final class Restore {
       throw new LedgerException(
           LedgerException.Reason.STORAGE,
           "expected a backup, found no file " + backup + "; name one that \"backup\" made");
+    }
+    for (String log : List.of("-wal", "-journal")) {
+      Path beside = backup.resolveSibling(backup.getFileName() + log);
+      if (beside.toFile().length() > 0) {
+        throw new LedgerException(
+            LedgerException.Reason.STORAGE,
+            "expected a backup in one file, found a log beside it that holds changes of it or of"
+                + " another ledger: "
+                + beside
+                + "; nothing was changed. Put both into a folder of their own as "
+                + LedgerFile.NAME
+                + " and "
+                + LedgerFile.NAME
+                + log
+                + ", run \"backup\" with that folder as --ledger, and restore what it makes");
+      }
     }
   }
 

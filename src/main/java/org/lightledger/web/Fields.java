@@ -9,12 +9,16 @@ import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.light.LightClass;
+import org.lightledger.share.Said;
 
 /**
  * Reads the fields of a form. A bad field does not stop the reading, so that all of them can be
  * named at once.
  */
 final class Fields {
+  /** What a field of a form showed is in another one, whose name starts so. */
+  static final String SHOWN = "shown-";
+
   private static final int SHOWN_LENGTH = 40;
 
   private final Function<String, List<String>> source;
@@ -63,6 +67,24 @@ final class Fields {
       return text.substring(0, mostCharacters);
     }
     return text;
+  }
+
+  /**
+   * Words with what the page showed in their place. A page that does not tell showed nothing: so it
+   * can add words, and never takes any away.
+   */
+  Said said(String field, String label, int mostCharacters) {
+    return new Said(text(field, label, mostCharacters), shown(field));
+  }
+
+  /** Words as they were typed, however many, with what the page showed in their place. */
+  Said typed(String field) {
+    return new Said(raw(field), shown(field));
+  }
+
+  private String shown(String field) {
+    String shown = raw(SHOWN + field);
+    return shown.isEmpty() ? Said.fingerprint("") : shown;
   }
 
   String required(String field, String label, int mostCharacters) {

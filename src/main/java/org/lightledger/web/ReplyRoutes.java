@@ -14,10 +14,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.BiConsumer;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.share.Reply;
+import org.lightledger.share.Said;
 import org.lightledger.share.SharedPage;
+import org.lightledger.share.Ticks;
 import org.lightledger.spot.Trait;
 import org.lightledger.store.Ledger;
 
@@ -38,47 +41,78 @@ final class ReplyRoutes {
   /** The largest upload, bytes. */
   static final long MOST_UPLOAD = MOST_OUTFITS * OutfitMaker.MOST_BYTES + SURROUNDINGS;
 
+  private static final String COMMENT = "comment-";
+  private static final String ANSWER = "answer-";
+
   private final Ledger ledger;
   private final OutfitMaker outfits;
   private final @Nullable WebOrigin declared;
   private final Clock clock;
   private final Function<Context, ShareRoutes.Opened> open;
+  private final BiConsumer<Context, Unkept> again;
 
   ReplyRoutes(
       Ledger ledger,
       OutfitMaker outfits,
       @Nullable WebOrigin declared,
       Clock clock,
-      Function<Context, ShareRoutes.Opened> open) {
+      Function<Context, ShareRoutes.Opened> open,
+      BiConsumer<Context, Unkept> again) {
     this.ledger = ledger;
     this.outfits = outfits;
     this.declared = declared;
     this.clock = clock;
     this.open = open;
+    this.again = again;
   }
 
   void reply(Context ctx) {
     ShareRoutes.Opened opened = changing(ctx, 0);
-    Reply reply = read(new Fields(ctx::formParams), opened.view());
+    Fields fields = new Fields(ctx::formParams);
+    Reply reply = read(fields, opened.view());
     Instant now = clock.instant();
-    ledger.change(session -> ReplyDesk.take(session, opened.share(), reply, now));
-    done(ctx, opened, ShareRoutes.Done.ANSWERS);
+    Set<String> clashes =
+        ledger.write(session -> ReplyDesk.take(session, opened.share(), reply, now));
+    List<String> gone = gone(ctx.formParamMap().keySet(), fields, opened.view());
+    if (clashes.isEmpty() && gone.isEmpty()) {
+      done(ctx, opened, ShareRoutes.Done.ANSWERS);
+    } else {
+      Map<String, String> words = new HashMap<>();
+      clashes.forEach(field -> words.put(field, fields.raw(field)));
+      Map<String, Set<Trait>> places = new HashMap<>();
+      reply.answers().forEach((question, said) -> places.put(question, said.places().sent()));
+      places.keySet().removeIf(question -> !clashes.contains(ANSWER + question));
+      again.accept(ctx, new Unkept(words, places, gone));
+    }
+  }
+
+  /**
+   * What of a reply was not kept.
+   *
+   * @param words what was typed into fields whose words became others meanwhile
+   * @param places the boxes that were ticked for such questions, by question
+   * @param gone what was typed into fields that the page no longer has
+   */
+  record Unkept(Map<String, String> words, Map<String, Set<Trait>> places, List<String> gone) {
+    static final Unkept NOTHING = new Unkept(Map.of(), Map.of(), List.of());
   }
 
   private static Reply read(Fields fields, SharedPage view) {
-    Map<String, String> comments = new HashMap<>();
+    Map<String, Said> comments = new HashMap<>();
     for (SharedPage.SharedSpot spot : view.spots()) {
-      String field = "comment-" + spot.key();
-      comments.put(spot.key(), fields.text(field, spot.name(), Reply.LONGEST_COMMENT));
+      String field = COMMENT + spot.key();
+      comments.put(spot.key(), fields.said(field, spot.name(), Reply.LONGEST_COMMENT));
     }
     Map<String, Reply.Answered> answers = new HashMap<>();
     for (SharedPage.SharedQuestion question : view.questions()) {
-      String words = fields.text("answer-" + question.key(), question.words(), Reply.LONGEST_WORDS);
-      Set<Trait> places = EnumSet.noneOf(Trait.class);
-      fields.all("places-" + question.key()).forEach(code -> places.add(Trait.parse(code)));
-      answers.put(question.key(), new Reply.Answered(words, places));
+      Said words = fields.said(ANSWER + question.key(), question.words(), Reply.LONGEST_WORDS);
+      String places = "places-" + question.key();
+      answers.put(
+          question.key(),
+          new Reply.Answered(
+              words, new Ticks<>(traits(fields, Fields.SHOWN + places), traits(fields, places))));
     }
-    String words = fields.text("words", "Anything else", Reply.LONGEST_WORDS);
+    Said words = fields.said("words", "Anything else", Reply.LONGEST_WORDS);
     if (!fields.problems().isEmpty()) {
       FieldProblem first = fields.problems().get(0);
       throw new PageProblem(
@@ -88,7 +122,31 @@ final class ReplyRoutes {
           "Go back, your words are still there, and shorten them.",
           fields.problems());
     }
-    return new Reply(new HashSet<>(fields.all("favourite")), comments, words, answers);
+    Ticks<String> favourites =
+        new Ticks<>(
+            new HashSet<>(fields.all(Fields.SHOWN + "favourite")),
+            new HashSet<>(fields.all("favourite")));
+    return new Reply(favourites, comments, words, answers, null, false);
+  }
+
+  private static Set<Trait> traits(Fields fields, String field) {
+    Set<Trait> traits = EnumSet.noneOf(Trait.class);
+    fields.all(field).forEach(code -> traits.add(Trait.parse(code)));
+    return traits;
+  }
+
+  /** New words on places and questions that the page showed when it was opened, and no longer. */
+  private static List<String> gone(Set<String> names, Fields fields, SharedPage view) {
+    Set<String> there = new HashSet<>();
+    view.spots().forEach(spot -> there.add(COMMENT + spot.key()));
+    view.questions().forEach(question -> there.add(ANSWER + question.key()));
+    return names.stream()
+        .filter(name -> name.startsWith(COMMENT) || name.startsWith(ANSWER))
+        .filter(name -> !there.contains(name))
+        .map(fields::typed)
+        .filter(said -> said.isChanged() && !said.words().isEmpty())
+        .map(Said::words)
+        .toList();
   }
 
   void addOutfits(Context ctx) {

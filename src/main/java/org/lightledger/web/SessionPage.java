@@ -83,9 +83,18 @@ public record SessionPage(
    * @param id the question's number
    * @param words the question
    * @param answer the answer, as kept or typed
+   * @param shown the fingerprint of the answer that is kept
+   * @param kept the answer that is kept, where it became another while this one was typed; else
+   *     null
    * @param places kinds of place to choose from; none for a question that asks for words
    * @param by who wrote it and when, "" for nobody
    */
   public record Answered(
-      long id, String words, String answer, List<AskPage.Choice> places, String by) {}
+      long id,
+      String words,
+      String answer,
+      String shown,
+      @Nullable String kept,
+      List<TickBox> places,
+      String by) {}
 }

@@ -22,6 +22,7 @@ import org.lightledger.session.PackItem;
 import org.lightledger.session.SentMessage;
 import org.lightledger.session.Session;
 import org.lightledger.session.SessionHours;
+import org.lightledger.share.Said;
 import org.lightledger.spot.Spot;
 import org.lightledger.spot.Trait;
 import org.lightledger.store.LedgerSession;
@@ -248,23 +249,29 @@ final class SessionPages {
 
   private static SessionPage.Answered answered(
       long id, String words, @Nullable Answer answer, boolean places, ZoneId zone, Sent sent) {
-    List<AskPage.Choice> choices = new ArrayList<>();
+    String kept = answer == null ? "" : answer.words();
+    Said typed = sent.said("answers", "answer-" + id);
+    Set<String> had = answer == null ? Set.of() : codes(answer.places());
+    Set<String> ticked = sent.ticks("answers", "places-" + id).onto(had);
+    List<TickBox> boxes = new ArrayList<>();
     if (places) {
       for (Trait trait : Trait.values()) {
-        boolean kept = answer != null && answer.places().contains(trait);
-        choices.add(
-            new AskPage.Choice(
-                trait.code(),
-                trait.label(),
-                sent.ticked("answers", "places-" + id, trait.code(), kept)));
+        String code = trait.code();
+        boxes.add(new TickBox(code, trait.label(), ticked.contains(code), had.contains(code)));
       }
     }
     return new SessionPage.Answered(
         id,
         words,
-        sent.text("answers", "answer-" + id, answer == null ? "" : answer.words()),
-        choices,
+        typed.isChanged() ? typed.words() : kept,
+        Said.fingerprint(kept),
+        typed.clashesWith(kept) ? kept : null,
+        boxes,
         answer == null ? "" : by(answer, zone));
+  }
+
+  private static Set<String> codes(Set<Trait> places) {
+    return places.stream().map(Trait::code).collect(Collectors.toSet());
   }
 
   private static String by(Answer answer, ZoneId zone) {

@@ -14,12 +14,15 @@ import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.lightledger.light.LightClass;
 import org.lightledger.session.Answer;
 import org.lightledger.session.Candidate;
 import org.lightledger.session.ClientQuestion;
 import org.lightledger.session.PackItem;
 import org.lightledger.session.Session;
+import org.lightledger.share.Said;
+import org.lightledger.share.Ticks;
 import org.lightledger.shortlist.Shortlist;
 import org.lightledger.spot.Trait;
 import org.lightledger.store.LedgerSession;
@@ -227,47 +230,93 @@ final class SessionPartRoutes {
         });
   }
 
-  /** An answer that is as it was keeps its time and its author; an emptied one is taken back. */
   private void answer(Context ctx) {
     Fields fields = new Fields(ctx::formParams);
-    Session booked = house.ledger().read(session -> SessionPages.find(ctx, session));
-    List<Answer> kept =
-        house.ledger().read(session -> session.questionnaire().answers(booked.id()));
-    Map<Long, Answer> before =
-        kept.stream().collect(Collectors.toMap(Answer::questionId, Function.identity()));
-    List<ClientQuestion> questions =
-        house.ledger().read(session -> session.questionnaire().questions());
-    List<Answer> changed = new ArrayList<>();
-    List<Long> emptied = new ArrayList<>();
-    for (ClientQuestion question : questions) {
-      String words = fields.text("answer-" + question.id(), question.words(), MOST_ANSWER);
-      Set<Trait> places = places(fields, question);
-      Answer was = before.get(question.id());
-      if (words.isEmpty() && places.isEmpty()) {
-        if (was != null) {
-          emptied.add(question.id());
-        }
-      } else if (was == null || !was.words().equals(words) || !was.places().equals(places)) {
-        Instant now = house.clock().instant();
-        changed.add(new Answer(question.id(), question.words(), words, places, now, false));
-      }
-    }
+    long id = House.id(ctx, "id");
+    Instant now = house.clock().instant();
+    boolean clash =
+        house
+            .ledger()
+            .write(session -> keepAnswers(session, SessionPages.find(ctx, session), fields, now));
     if (!fields.problems().isEmpty()) {
-      pages.refuse(ctx, new Sent("answers", fields));
+      ctx.status(clash ? 409 : 422);
+      pages.show(ctx, new Sent("answers", fields));
       return;
     }
-    change(
-        ctx,
-        session -> {
-          changed.forEach(answer -> session.questionnaire().answer(booked.id(), answer));
-          emptied.forEach(id -> session.questionnaire().removeAnswer(booked.id(), id));
-        });
-    ctx.redirect("/sessions/" + booked.id() + "?saved=1#answers", HttpStatus.SEE_OTHER);
+    ctx.redirect("/sessions/" + id + "?saved=1#answers", HttpStatus.SEE_OTHER);
   }
 
-  private static Set<Trait> places(Fields fields, ClientQuestion question) {
+  /**
+   * Keeps the answers that were changed, unless one of them can not be. An answer that is as it was
+   * keeps its time and its author; an emptied one is taken back.
+   *
+   * @return whether one of them became another meanwhile
+   */
+  private static boolean keepAnswers(
+      LedgerSession session, Session booked, Fields fields, Instant now) {
+    Map<Long, Answer> before =
+        session.questionnaire().answers(booked.id()).stream()
+            .collect(Collectors.toMap(Answer::questionId, Function.identity()));
+    List<Answer> changed = new ArrayList<>();
+    boolean clash = false;
+    for (ClientQuestion question : session.questionnaire().questions()) {
+      Answer was = before.get(question.id());
+      String kept = was == null ? "" : was.words();
+      Set<Trait> had = was == null ? Set.of() : was.places();
+      String field = "answer-" + question.id();
+      Said said = fields.said(field, question.words(), MOST_ANSWER);
+      if (said.clashesWith(kept)) {
+        clash = true;
+        fields.problem(field, question.words(), clash(was));
+      }
+      Set<Trait> places = places(fields, question, had);
+      String words = said.onto(kept);
+      if (!words.equals(kept) || !places.equals(had)) {
+        boolean alone = words.isEmpty() && question.kind() == ClientQuestion.Kind.WORDS;
+        Set<Trait> asked = alone ? Set.of() : places;
+        changed.add(new Answer(question.id(), question.words(), words, asked, now, false));
+      }
+    }
+    if (fields.problems().isEmpty()) {
+      changed.forEach(answer -> keep(session, booked.id(), answer));
+    }
+    return clash;
+  }
+
+  private static void keep(LedgerSession session, long id, Answer answer) {
+    if (answer.words().isEmpty() && answer.places().isEmpty()) {
+      session.questionnaire().removeAnswer(id, answer.questionId());
+    } else {
+      session.questionnaire().answer(id, answer);
+    }
+  }
+
+  private static String clash(@Nullable Answer now) {
+    return "expected the answer that this page showed, found "
+        + (now == null
+            ? "that it was taken back meanwhile"
+            : "one that "
+                + (now.byClient() ? "the client" : "you")
+                + " changed meanwhile: "
+                + Fields.found(now.words()))
+        + "; nothing was changed, save again to put yours in its place";
+  }
+
+  /**
+   * The kinds of place after the boxes that were changed; a question for words has none to tick.
+   */
+  private static Set<Trait> places(Fields fields, ClientQuestion question, Set<Trait> had) {
+    String field = "places-" + question.id();
+    return question.kind() == ClientQuestion.Kind.PLACES
+        ? new Ticks<>(
+                places(fields, question, Fields.SHOWN + field), places(fields, question, field))
+            .onto(had)
+        : had;
+  }
+
+  private static Set<Trait> places(Fields fields, ClientQuestion question, String field) {
     Set<Trait> places = EnumSet.noneOf(Trait.class);
-    for (String code : fields.all("places-" + question.id())) {
+    for (String code : fields.all(field)) {
       try {
         places.add(Trait.parse(code));
       } catch (IllegalArgumentException e) {

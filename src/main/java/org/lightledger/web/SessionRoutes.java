@@ -248,27 +248,40 @@ final class SessionRoutes {
       form(ctx, booked, fields);
       return;
     }
-    PlanChange change =
+    Optional<PlanChange> change =
         house
             .ledger()
             .write(
                 session -> {
                   SessionPages.client(session, booking.client());
-                  return rescheduling.reschedule(
-                      session,
-                      new Session(
-                          booked.id(),
-                          booked.uid(),
-                          booked.revision(),
-                          booking.client(),
-                          booking.date(),
-                          booked.zone(),
-                          booking.anchor(),
-                          booking.terms(),
-                          booked.state(),
-                          booked.brief()));
+                  session
+                      .sessions()
+                      .whyNotFor(booked.id(), booking.client())
+                      .ifPresent(why -> fields.problem("client", "Client", why));
+                  return fields.problems().isEmpty()
+                      ? Optional.of(rescheduling.reschedule(session, moved(booked, booking)))
+                      : Optional.empty();
                 });
-    ctx.redirect(SessionPages.saved(booked.id(), change, ""), HttpStatus.SEE_OTHER);
+    if (change.isEmpty()) {
+      ctx.status(422);
+      form(ctx, booked, fields);
+      return;
+    }
+    ctx.redirect(SessionPages.saved(booked.id(), change.get(), ""), HttpStatus.SEE_OTHER);
+  }
+
+  private static Session moved(Session booked, SessionForm.Booking booking) {
+    return new Session(
+        booked.id(),
+        booked.uid(),
+        booked.revision(),
+        booking.client(),
+        booking.date(),
+        booked.zone(),
+        booking.anchor(),
+        booking.terms(),
+        booked.state(),
+        booked.brief());
   }
 
   private void describe(Context ctx) {

@@ -12,6 +12,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.GeoPoint;
+import org.lightledger.share.Said;
 import org.lightledger.share.SharedPage;
 import org.lightledger.spot.Trait;
 
@@ -49,16 +50,21 @@ public final class SharePage {
 
   /** The page as a file that needs no server: with its pictures, and the script when it answers. */
   String file(SharedPage shared, Pictures pictures, ShareView.Answering answering) {
-    return render(shared, inside(pictures), answering, null, "");
+    return render(shared, inside(pictures), answering, null, "", ReplyRoutes.Unkept.NOTHING);
   }
 
   /** The page as the owner sees it beforehand. */
   String look(SharedPage shared, Pictures pictures) {
-    return render(shared, inside(pictures), answering(ShareView.Answering.Way.LOOK, ""), null, "");
+    return file(shared, pictures, answering(ShareView.Answering.Way.LOOK, ""));
   }
 
   /** The page with its pictures at addresses below a path. */
-  String linked(SharedPage shared, String path, ShareView.Outfits outfits, String notice) {
+  String linked(
+      SharedPage shared,
+      String path,
+      ShareView.Outfits outfits,
+      String notice,
+      ReplyRoutes.Unkept unkept) {
     ShareView.Answering.Way way =
         shared.open() ? ShareView.Answering.Way.FORM : ShareView.Answering.Way.CLOSED;
     return render(
@@ -66,7 +72,8 @@ public final class SharePage {
         (index, shotId) -> path + "/picture/" + index,
         answering(way, path + "/reply"),
         outfits,
-        notice);
+        notice,
+        unkept);
   }
 
   static ShareView.Answering answering(ShareView.Answering.Way way, String action) {
@@ -113,11 +120,12 @@ public final class SharePage {
       PictureSource pictures,
       ShareView.Answering answering,
       ShareView.@Nullable Outfits outfits,
-      String notice) {
+      String notice,
+      ReplyRoutes.Unkept unkept) {
     List<ShareView.Spot> spots = new ArrayList<>();
     Set<String> asked = new HashSet<>();
     for (SharedPage.SharedSpot spot : shared.spots()) {
-      spots.add(spot(spot, spots.size() + 1, asked.add(spot.key()), pictures));
+      spots.add(spot(spot, spots.size() + 1, asked.add(spot.key()), pictures, unkept));
     }
     boolean served = answering.form() || outfits != null;
     ShareView view =
@@ -134,16 +142,21 @@ public final class SharePage {
                     : Words.count(spots.size(), "stop", "stops"),
             meeting(shared.meeting()),
             spots,
-            shared.questions().stream().map(SharePage::question).toList(),
-            shared.words(),
+            shared.questions().stream().map(question -> question(question, unkept)).toList(),
+            text("words", shared.words(), unkept),
             answering,
             outfits,
-            notice);
+            notice,
+            unkept.gone());
     return pages.render("share", Map.of("page", view));
   }
 
   private static ShareView.Spot spot(
-      SharedPage.SharedSpot spot, int index, boolean asks, PictureSource pictures) {
+      SharedPage.SharedSpot spot,
+      int index,
+      boolean asks,
+      PictureSource pictures,
+      ReplyRoutes.Unkept unkept) {
     Long shotId = spot.pictureShotId();
     GeoPoint position = spot.position();
     return new ShareView.Spot(
@@ -159,7 +172,14 @@ public final class SharePage {
         shotId == null ? null : pictures.address(index, shotId),
         position == null ? null : place(position),
         spot.favourite(),
-        spot.comment());
+        text("comment-" + spot.key(), spot.comment(), unkept));
+  }
+
+  /** What a field holds: what is kept, or what was typed and could not be kept. */
+  private static ShareView.Text text(String field, String kept, ReplyRoutes.Unkept unkept) {
+    String typed = unkept.words().get(field);
+    return new ShareView.Text(
+        typed == null ? kept : typed, Said.fingerprint(kept), typed == null ? null : kept);
   }
 
   private static String outfits(List<Integer> outfits) {
@@ -167,15 +187,25 @@ public final class SharePage {
     return outfits.isEmpty() ? "" : (outfits.size() == 1 ? "Outfit " : "Outfits ") + numbers;
   }
 
-  private static ShareView.Question question(SharedPage.SharedQuestion question) {
-    List<AskPage.Choice> places = new ArrayList<>();
+  private static ShareView.Question question(
+      SharedPage.SharedQuestion question, ReplyRoutes.Unkept unkept) {
+    List<TickBox> places = new ArrayList<>();
+    Set<Trait> picked = unkept.places().getOrDefault(question.key(), question.places());
     if (question.asksPlaces()) {
       for (Trait trait : CHOICES) {
         places.add(
-            new AskPage.Choice(trait.code(), trait.label(), question.places().contains(trait)));
+            new TickBox(
+                trait.code(),
+                trait.label(),
+                picked.contains(trait),
+                question.places().contains(trait)));
       }
     }
-    return new ShareView.Question(question.key(), question.words(), places, question.answer());
+    return new ShareView.Question(
+        question.key(),
+        question.words(),
+        places,
+        text("answer-" + question.key(), question.answer(), unkept));
   }
 
   private static ShareView.@Nullable Meeting meeting(SharedPage.@Nullable Meeting meeting) {

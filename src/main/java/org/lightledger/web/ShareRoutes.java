@@ -4,6 +4,7 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.Handler;
 import io.javalin.http.HttpResponseException;
+import io.javalin.http.HttpStatus;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -60,7 +61,7 @@ final class ShareRoutes {
     this.reader = reader;
     this.clock = clock;
     this.limits = limits;
-    this.replies = new ReplyRoutes(ledger, outfits, declared, clock, this::require);
+    this.replies = new ReplyRoutes(ledger, outfits, declared, clock, this::require, this::again);
   }
 
   static boolean isClients(String path) {
@@ -120,7 +121,24 @@ final class ShareRoutes {
     }
     ctx.html(
         sharePage.linked(
-            opened.view(), opened.path(), outfits(opened), done == null ? "" : done.words()));
+            opened.view(),
+            opened.path(),
+            outfits(opened),
+            done == null ? "" : done.words(),
+            ReplyRoutes.Unkept.NOTHING));
+  }
+
+  /** Shows the page anew with what was not kept of a reply. */
+  private void again(Context ctx, ReplyRoutes.Unkept unkept) {
+    Opened opened = require(ctx);
+    ctx.status(HttpStatus.CONFLICT)
+        .html(
+            sharePage.linked(
+                opened.view(),
+                opened.path(),
+                outfits(opened),
+                "Not all of it was kept yet, please read on. Everything else has arrived.",
+                unkept));
   }
 
   /** What was just done, for a word on the page. */

@@ -20,6 +20,7 @@ import org.jspecify.annotations.Nullable;
  * @param answering how the client answers
  * @param outfits the pictures that the client sent, or null where none can be sent
  * @param notice what was just done, "" for nothing
+ * @param gone what the client wrote into fields that the page no longer has
  */
 public record ShareView(
     String css,
@@ -31,10 +32,11 @@ public record ShareView(
     @Nullable Meeting meeting,
     List<Spot> spots,
     List<Question> questions,
-    String words,
+    Text words,
     Answering answering,
     @Nullable Outfits outfits,
-    String notice) {
+    String notice,
+    List<String> gone) {
 
   /**
    * The style sheet as an element. It is the project's own file, so it is written as it stands.
@@ -163,7 +165,16 @@ public record ShareView(
       @Nullable String picture,
       @Nullable Place place,
       boolean favourite,
-      String comment) {}
+      Text comment) {}
+
+  /**
+   * Words that the client can change.
+   *
+   * @param words what the field holds
+   * @param shown the fingerprint of what is kept
+   * @param kept what is kept, where that became something else while the client typed; else null
+   */
+  public record Text(String words, String shown, @Nullable String kept) {}
 
   /** Where a place lies: in words, and as an address that a phone opens in its map. */
   public record Place(String words, String href) {}
@@ -176,7 +187,7 @@ public record ShareView(
    * @param places kinds of place to choose from; none for a question that asks for words
    * @param answer the client's words
    */
-  public record Question(String key, String words, List<AskPage.Choice> places, String answer) {}
+  public record Question(String key, String words, List<TickBox> places, Text answer) {}
 
   /**
    * The pictures of outfits.

@@ -181,4 +181,43 @@ class ClientRecordsTest extends LedgerTestBase {
 
     assertThat(elsewhere).hasSize(2).first().asString().startsWith("title or message of shortlist");
   }
+
+  @Test
+  void theNameIsFoundInAllThatStays() {
+    fill();
+    String name = "with Nilo Quiroga Saavedra";
+    long gone = insertSpot("Mill " + name, CHAPEL);
+    ledger.change(session -> session.grouping().drop(session.spots().find(gone).orElseThrow()));
+    long id =
+        ledger.write(
+            session -> {
+              long of = session.sessions().ofClient(other).get(0).id();
+              session.packing().add(of, "The kite that flew " + name);
+              session.packing().add(of, "The kite that fell " + name);
+              session.questionnaire().answer(of, new Answer(2, "Who?", name, Set.of(), NOON, true));
+              session
+                  .messages()
+                  .sent(
+                      of,
+                      new SentMessage(
+                          MessageKind.PLAN, SentMessage.Way.COPIED, "", "Plan", name, NOON));
+              return of;
+            });
+    sql("UPDATE plans SET meeting_words = '" + name + "' WHERE session_id = " + id);
+    sql("UPDATE share_picks SET words = '" + name + "' WHERE share_id = 2");
+    sql("UPDATE client_questions SET words = '" + name + "' WHERE id = 3");
+    sql("UPDATE gear SET words = '" + name + "' WHERE id = 4");
+    Client known = ledger.read(session -> session.clients().find(client)).orElseThrow();
+
+    assertThat(ledger.<List<String>>read(session -> session.clientRecords().namedElsewhere(known)))
+        .containsExactly(
+            "words of deleted spot " + gone,
+            "pack list of session " + id,
+            "answers in session " + id,
+            "messages of session " + id,
+            "meeting place of session " + id,
+            "words on spots in share 2",
+            "question to clients 3",
+            "thing to pack 4");
+  }
 }

@@ -134,6 +134,28 @@ class RestoreTest {
     untouched();
   }
 
+  @ParameterizedTest
+  @ValueSource(strings = {"-wal", "-journal"})
+  void refusesACopyWhoseLogLiesBesideIt(String log) throws IOException {
+    Path copy = root.resolve("copy.gpkg");
+    try (Ledger live = Samples.open(root.resolve("elsewhere"))) {
+      add(live, "In the log alone");
+      Path file = root.resolve("elsewhere").resolve("ledger.gpkg");
+      Files.copy(file, copy);
+      Files.copy(file.resolveSibling("ledger.gpkg-wal"), root.resolve("copy.gpkg" + log));
+    }
+
+    assertThatThrownBy(() -> Ledger.restore(copy, folder, true, CLOCK))
+        .isInstanceOf(LedgerException.class)
+        .hasMessageContaining("expected a backup in one file")
+        .hasMessageContaining("copy.gpkg" + log)
+        .hasMessageContaining("\"backup\"");
+    untouched();
+    Files.write(root.resolve("copy.gpkg" + log), new byte[0]);
+    Ledger.restore(copy, folder, true, CLOCK);
+    assertThat(names(folder)).containsExactly("From the backup");
+  }
+
   @Test
   void refusesAnotherProgramsDatabase() throws SQLException, IOException {
     Path other = root.resolve("other.gpkg");

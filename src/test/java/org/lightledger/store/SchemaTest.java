@@ -238,6 +238,10 @@ class SchemaTest extends LedgerTestBase {
       "an outfit picture must be a JPEG with the time it was sent"
     },
     {"UPDATE shares SET expires_ms = 'never'", "a share's times must be whole milliseconds"},
+    {
+      "UPDATE shares SET reply_saved_ms = 'noon'",
+      "a share must know when the file that came back last was saved"
+    },
     {"UPDATE settings SET name = ''", "a setting's name must be text and not blank"},
     {"UPDATE settings SET value = x'41'", "a setting's value must be text"},
     {

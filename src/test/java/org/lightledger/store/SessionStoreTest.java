@@ -21,11 +21,14 @@ import org.lightledger.session.Candidate;
 import org.lightledger.session.Client;
 import org.lightledger.session.ClientQuestion;
 import org.lightledger.session.KeptPlan;
+import org.lightledger.session.MessageKind;
 import org.lightledger.session.OpenHours;
 import org.lightledger.session.OwnDrive;
 import org.lightledger.session.PackItem;
+import org.lightledger.session.SentMessage;
 import org.lightledger.session.Session;
 import org.lightledger.session.Terms;
+import org.lightledger.share.ShareSubject;
 import org.lightledger.spot.Trait;
 
 class SessionStoreTest extends LedgerTestBase {
@@ -122,6 +125,64 @@ class SessionStoreTest extends LedgerTestBase {
         .returns(new Anchor.EndsAt(LocalTime.of(19, 30)), Session::anchor);
     ledger.change(session -> session.plans().keep(id, SessionSamples.plan(chapel)));
     assertThat(find().revision()).isEqualTo(3);
+  }
+
+  private void give(long other) {
+    Session was = find();
+    ledger.change(
+        session ->
+            session
+                .sessions()
+                .reschedule(
+                    new Session(
+                        id,
+                        was.uid(),
+                        0,
+                        other,
+                        was.date(),
+                        was.zone(),
+                        was.anchor(),
+                        was.terms(),
+                        was.state(),
+                        was.brief())));
+  }
+
+  @Test
+  void aSessionGoesToAnotherClientWhileNothingOfTheFirstIsInIt() {
+    long other = ledger.write(session -> session.clients().add(SessionSamples.minor()));
+    give(other);
+    assertThat(find()).returns(other, Session::clientId);
+    give(client);
+    assertThat(find()).returns(client, Session::clientId);
+    Instant now = Instant.parse("2026-06-30T10:00:00Z");
+    Map<String, Consumer<LedgerSession>> ties =
+        Map.of(
+            "1 share",
+            session -> SessionSamples.share(session, ShareSubject.session(id)),
+            "1 answer",
+            session ->
+                session.questionnaire().answer(id, new Answer(1, "?", "x", Set.of(), now, false)),
+            "1 sent message",
+            session ->
+                session
+                    .messages()
+                    .sent(
+                        id,
+                        new SentMessage(
+                            MessageKind.PLAN, SentMessage.Way.COPIED, "", "s", "b", now)));
+    ties.forEach(
+        (found, tie) -> {
+          sql("DELETE FROM shares");
+          sql("DELETE FROM answers");
+          sql("DELETE FROM sent_messages");
+          ledger.change(tie::accept);
+          assertThatThrownBy(() -> give(other))
+              .isInstanceOf(IllegalArgumentException.class)
+              .hasMessageContaining("found " + found + " ")
+              .hasMessageContaining("book a new session for the other");
+          give(client);
+        });
+    assertThat(find()).returns(client, Session::clientId);
   }
 
   @Test

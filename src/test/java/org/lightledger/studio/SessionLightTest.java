@@ -118,7 +118,7 @@ class SessionLightTest {
             SessionHours.of(
                 new Anchor.StartsAt(start),
                 new Terms("Stars", 2, 1, 3, start.getHour() == 2 ? 20 : 60),
-                SunDay.of(sun, PLACE, ZONE, LocalDate.of(2026, 10, 25)));
+                SunEvening.of(sun, PLACE, ZONE, LocalDate.of(2026, 10, 25)));
         SessionLight light = studio.light(hours);
 
         assertThat(light.at(List.of(avenue)).get(avenue))

@@ -26,6 +26,9 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.lightledger.session.Answer;
+import org.lightledger.session.Client;
+import org.lightledger.session.Contact;
+import org.lightledger.session.KeptPlan;
 import org.lightledger.session.Session;
 import org.lightledger.share.ReplyFile;
 import org.lightledger.share.Returned;
@@ -65,6 +68,7 @@ class ClientReplyTest {
 
   @Test
   void whatAClientSaysIsKeptShownAgainAndSeenByTheOwner() {
+    forget(1, 2);
     Share share = session();
     String mill = share.keys().spot(1);
     SharedWorld.Served sent =
@@ -111,12 +115,238 @@ class ClientReplyTest {
     Share share = session();
     String second = "answer-" + share.keys().question(2);
     String third = "answer-" + share.keys().question(3);
-    reply(share, second, "One", third, "");
-    reply(share, second, "", third, "");
+    forget(2);
+    reply(share, page(share).type(second, "One").sent());
+    assertThat(answers()).anyMatch(answer -> answer.words().equals("One"));
+    reply(share, page(share).type(second, "").type(third, "").sent());
 
     assertThat(answers()).noneMatch(answer -> answer.questionId() == 2);
     assertThat(answers()).anyMatch(answer -> answer.questionId() == 3 && !answer.byClient());
     assertThat(answers()).noneMatch(answer -> answer.words().contains("Nerbovald"));
+  }
+
+  private static void forget(long... questions) {
+    for (long question : questions) {
+      world.site.ledger().change(s -> s.questionnaire().removeAnswer(world.sessionId, question));
+    }
+  }
+
+  private static PageForm page(Share share) {
+    return form(share, world.get(world.link(share)).text());
+  }
+
+  private static PageForm form(Share share, String page) {
+    return PageForm.of(page, "/s/" + share.token() + "/reply");
+  }
+
+  private static PageForm ownersAnswers(String page) {
+    return PageForm.of(page, "/sessions/" + world.sessionId + "/answers");
+  }
+
+  private static String ownersPage() {
+    return world.site.get("/sessions/" + world.sessionId).text();
+  }
+
+  @Test
+  void theOwnersOlderPageLeavesWhatAClientAnsweredMeanwhile() {
+    forget(1, 2, 5);
+    Share share = session();
+    PageForm older = ownersAnswers(ownersPage());
+    String places = "places-" + share.keys().question(1);
+    String second = "answer-" + share.keys().question(2);
+    reply(share, page(share).tick(places, "water", true).type(second, "Fog\nand mist").sent());
+
+    TestSite.Answer saved =
+        world.site.post(
+            "/sessions/" + world.sessionId + "/answers",
+            older.type("answer-5", "Kites").tick("places-1", "woods", true).sent());
+
+    assertThat(saved.status()).isEqualTo(303);
+    assertThat(answers())
+        .anyMatch(answer -> answer.questionId() == 2 && answer.words().equals("Fog\nand mist"))
+        .anyMatch(answer -> answer.questionId() == 2 && answer.byClient())
+        .anyMatch(answer -> answer.places().equals(Set.of(Trait.WATER, Trait.WOODS)))
+        .anyMatch(answer -> answer.questionId() == 5 && answer.words().equals("Kites"));
+  }
+
+  @Test
+  void anAnswerThatBothSidesChangedStaysAndTheOwnerIsTold() {
+    forget(2, 4);
+    Share share = session();
+    String address = "/sessions/" + world.sessionId + "/answers";
+    PageForm older = ownersAnswers(ownersPage());
+    String second = "answer-" + share.keys().question(2);
+    reply(share, page(share).type(second, "In the mist").sent());
+
+    TestSite.Answer refused =
+        world.site.post(
+            address, older.type("answer-2", "Told by phone").type("answer-4", "Shy").sent());
+
+    assertThat(refused.status()).isEqualTo(409);
+    assertThat(refused.text())
+        .contains("the client changed meanwhile", "In the mist", "href=\"#f-answer-2\"");
+    assertThat(answers())
+        .anyMatch(answer -> answer.byClient() && answer.words().equals("In the mist"))
+        .noneMatch(answer -> answer.questionId() == 4);
+    PageForm again = ownersAnswers(refused.text());
+    assertThat(again.words("answer-2")).isEqualTo("Told by phone");
+    assertThat(again.words("answer-4")).isEqualTo("Shy");
+    assertThat(world.site.post(address, again.sent()).status()).isEqualTo(303);
+    assertThat(answers())
+        .anyMatch(answer -> !answer.byClient() && answer.words().equals("Told by phone"))
+        .anyMatch(answer -> answer.questionId() == 4);
+  }
+
+  @Test
+  void aRefusedFormOfTheOwnersIsNoWayAroundAnAnswer() {
+    forget(2);
+    Share share = session();
+    String address = "/sessions/" + world.sessionId + "/answers";
+    PageForm older = ownersAnswers(ownersPage());
+    reply(share, page(share).type("answer-" + share.keys().question(2), "In the mist").sent());
+    TestSite.Answer refused =
+        world.site.post(address, older.type("answer-5", "x".repeat(4001)).sent());
+    assertThat(refused.status()).isEqualTo(422);
+    PageForm again = ownersAnswers(refused.text());
+    assertThat(again.words("answer-2")).isEqualTo("In the mist");
+
+    assertThat(world.site.post(address, again.type("answer-5", "Kites").sent()).status())
+        .isEqualTo(303);
+    assertThat(answers())
+        .anyMatch(answer -> answer.byClient() && answer.words().equals("In the mist"));
+  }
+
+  @Test
+  void aSecondDeviceLeavesWhatTheFirstOneSaid() {
+    forget(1, 2, 4);
+    Share share = session();
+    String mill = share.keys().spot(1);
+    String wall = share.keys().spot(2);
+    String places = "places-" + share.keys().question(1);
+    PageForm first = page(share);
+    PageForm second = page(share);
+    reply(
+        share,
+        first
+            .tick("favourite", mill, true)
+            .type("comment-" + mill, "So green")
+            .type("words", "Can the dog come?")
+            .tick(places, "water", true)
+            .type("answer-" + share.keys().question(2), "In the mist")
+            .sent());
+
+    SharedWorld.Served sent =
+        reply(
+            share,
+            second
+                .tick("favourite", wall, true)
+                .tick(places, "woods", true)
+                .type("answer-" + share.keys().question(4), "Crowds")
+                .sent());
+
+    assertThat(sent.status()).isEqualTo(303);
+    assertThat(returned(share).picks())
+        .containsExactly(new Returned.Pick(1, true, "So green"), new Returned.Pick(2, true, ""));
+    assertThat(returned(share).words()).isEqualTo("Can the dog come?");
+    assertThat(answers())
+        .anyMatch(answer -> answer.words().equals("In the mist"))
+        .anyMatch(answer -> answer.words().equals("Crowds"))
+        .anyMatch(answer -> answer.places().equals(Set.of(Trait.WATER, Trait.WOODS)));
+    reply(share, page(share).tick("favourite", mill, false).tick(places, "water", false).sent());
+    assertThat(returned(share).picks())
+        .containsExactly(new Returned.Pick(1, false, "So green"), new Returned.Pick(2, true, ""));
+    assertThat(answers()).anyMatch(answer -> answer.places().equals(Set.of(Trait.WOODS)));
+  }
+
+  @Test
+  void whatTwoDevicesChangedStaysAndTheSecondIsToldWithItsWords() {
+    forget(2, 4);
+    Share share = session();
+    String comment = "comment-" + share.keys().spot(1);
+    String answer = "answer-" + share.keys().question(2);
+    PageForm first = page(share);
+    PageForm second = page(share);
+    reply(
+        share,
+        first
+            .type(comment, "So green")
+            .type("words", "The dog?")
+            .type(answer, "In the mist")
+            .sent());
+
+    SharedWorld.Served told =
+        reply(
+            share,
+            second
+                .type(comment, "Too wet")
+                .type("words", "The cat?")
+                .type(answer, "In the sun")
+                .type("answer-" + share.keys().question(4), "Crowds")
+                .sent());
+
+    assertThat(told.status()).isEqualTo(409);
+    assertThat(told.text())
+        .contains("changed in another place meanwhile", "So green", "The dog?", "In the mist");
+    PageForm again = form(share, told.text());
+    assertThat(again.words(comment)).isEqualTo("Too wet");
+    assertThat(again.words("words")).isEqualTo("The cat?");
+    assertThat(again.words(answer)).isEqualTo("In the sun");
+    assertThat(returned(share).picks()).containsExactly(new Returned.Pick(1, false, "So green"));
+    assertThat(returned(share).words()).isEqualTo("The dog?");
+    assertThat(answers())
+        .anyMatch(one -> one.words().equals("In the mist"))
+        .anyMatch(one -> one.words().equals("Crowds"));
+    assertThat(reply(share, again.sent()).status()).isEqualTo(303);
+    assertThat(returned(share).picks()).containsExactly(new Returned.Pick(1, false, "Too wet"));
+    assertThat(returned(share).words()).isEqualTo("The cat?");
+    assertThat(answers()).anyMatch(one -> one.words().equals("In the sun"));
+  }
+
+  @Test
+  void anOldPageOfAClientTellsNothingOfWhatTheOwnerTyped() {
+    forget(2);
+    Share share = session();
+    String answer = "answer-" + share.keys().question(2);
+    reply(share, page(share).type(answer, "In the mist").sent());
+    PageForm older = page(share);
+    world.site.post(
+        "/sessions/" + world.sessionId + "/answers",
+        ownersAnswers(ownersPage()).type("answer-2", "Nerbovald, by phone").sent());
+
+    SharedWorld.Served told = reply(share, older.type(answer, "In the sun").sent());
+
+    assertThat(told.status()).isEqualTo(409);
+    assertThat(told.text()).doesNotContain("Nerbovald").contains("In the sun");
+    assertThat(answers()).anyMatch(one -> one.words().equals("Nerbovald, by phone"));
+    assertThat(reply(share, form(share, told.text()).sent()).status()).isEqualTo(303);
+    assertThat(answers()).anyMatch(one -> one.byClient() && one.words().equals("In the sun"));
+  }
+
+  @Test
+  void aTickOnAnOldPageTakesNothingOfWhatTheOwnerMadeOfAnAnswer() {
+    forget(1);
+    Share share = session();
+    String places = "places-" + share.keys().question(1);
+    reply(share, page(share).tick(places, "water", true).sent());
+    PageForm older = page(share);
+    world.site.post(
+        "/sessions/" + world.sessionId + "/answers",
+        ownersAnswers(ownersPage()).type("answer-1", "Nerbovald, by phone").sent());
+
+    assertThat(reply(share, older.sent()).status()).isEqualTo(303);
+    assertThat(reply(share, older.tick(places, "water", false).sent()).status()).isEqualTo(303);
+    SharedWorld.Served told = reply(share, older.tick(places, "woods", true).sent());
+
+    assertThat(told.status()).isEqualTo(409);
+    assertThat(answers())
+        .anyMatch(one -> one.questionId() == 1 && one.words().equals("Nerbovald, by phone"))
+        .noneMatch(one -> one.places().contains(Trait.WOODS));
+    PageForm again = form(share, told.text());
+    assertThat(again.ticked(places, "water")).isTrue();
+    assertThat(again.ticked(places, "woods")).isTrue();
+    assertThat(reply(share, again.sent()).status()).isEqualTo(303);
+    assertThat(answers())
+        .anyMatch(one -> one.byClient() && one.places().equals(Set.of(Trait.WATER, Trait.WOODS)));
   }
 
   @Test
@@ -188,6 +418,7 @@ class ClientReplyTest {
 
   @Test
   void markupStaysText() {
+    forget(4);
     Share share = session();
     String mill = share.keys().spot(1);
     String hostile = HostileTextTest.HOSTILE;
@@ -219,7 +450,7 @@ class ClientReplyTest {
     assertThat(reply(share, "words", "y").status()).isEqualTo(429);
     assertThat(returned(share).words()).isEqualTo("x");
     world.site.clock().advance(Duration.ofDays(1));
-    assertThat(reply(share, "words", "y").status()).isEqualTo(303);
+    assertThat(reply(share, page(share).type("words", "y").sent()).status()).isEqualTo(303);
   }
 
   @Test
@@ -368,6 +599,156 @@ class ClientReplyTest {
     assertThat(
             world.site.postFile("/replies", "reply", new byte[ReplyFile.MOST_BYTES + 1]).status())
         .isEqualTo(422);
+  }
+
+  @Test
+  void whatWasSaidOfAPlaceThatLeftThePageStays() {
+    Share share = session();
+    String mill = share.keys().spot(1);
+    String wall = share.keys().spot(2);
+    reply(
+        share,
+        page(share)
+            .tick("favourite", wall, true)
+            .type("comment-" + mill, "So green")
+            .type("comment-" + wall, "My first choice")
+            .sent());
+    PageForm open = page(share);
+    KeptPlan plan = world.site.ledger().read(s -> s.plans().find(world.sessionId)).orElseThrow();
+    keep(shorter(plan));
+    try {
+      assertThat(reply(share, open.type("words", "See you").sent()).status()).isEqualTo(303);
+      assertThat(reply(share, page(share).type("words", "Soon").sent()).status()).isEqualTo(303);
+      assertThat(takeIn(share, "\"words\":\"As ever\"")).isEqualTo(share.id());
+      SharedWorld.Served told =
+          reply(share, open.type("words", "As ever").type("comment-" + wall, "Never").sent());
+      assertThat(told.status()).isEqualTo(409);
+      assertThat(told.text()).contains("no longer on this page", "Never");
+    } finally {
+      keep(plan);
+    }
+    assertThat(returned(share).picks())
+        .containsExactly(new Returned.Pick(2, true, "My first choice"));
+    assertThat(page(share).words("comment-" + wall)).isEqualTo("My first choice");
+  }
+
+  private static void keep(KeptPlan plan) {
+    world.site.ledger().change(session -> session.plans().keep(world.sessionId, plan));
+  }
+
+  private static KeptPlan shorter(KeptPlan plan) {
+    return new KeptPlan(
+        plan.madeAt(),
+        plan.sky(),
+        plan.byHand(),
+        plan.callTime(),
+        plan.end(),
+        plan.meeting(),
+        plan.stops().subList(0, 1));
+  }
+
+  /** Takes in a file whose reply has some fields. */
+  private static long takeIn(Share share, String fields) {
+    String file = ReplyFile.write(share.keys(), "{" + fields + "}");
+    Instant now = world.site.clock().instant();
+    return world.site.ledger().write(s -> ReplyDesk.takeFile(s, file, now)).id();
+  }
+
+  @Test
+  void anOlderFileIsRefusedOnceANewerOneWasTaken() {
+    Share share = world.share(ShareSubject.shortlist(world.listId), true, false);
+    String mill = share.keys().spot(1);
+    String changed = "\"changed\":{\"comments\":[\"" + mill + "\"],\"words\":true}";
+    String older =
+        "\"comments\":{\""
+            + mill
+            + "\":\"Old\"},\"words\":\"Old\","
+            + changed
+            + ",\"saved\":\"2026-11-24T10:00:00.000Z\"";
+    String newer = older.replace("Old", "New").replace("24T10:00:00", "24T10:00:01");
+    takeIn(share, newer);
+
+    assertRefused(
+        ReplyFile.write(share.keys(), "{" + older + "}"), "found one that was saved before it");
+    takeIn(share, newer);
+    assertThat(returned(share).picks()).containsExactly(new Returned.Pick(1, false, "New"));
+    assertThat(returned(share).words()).isEqualTo("New");
+    takeIn(share, older.replace("Old", "Newest").replace("24T10:00:00", "24T11:00:00"));
+    assertThat(returned(share).words()).isEqualTo("Newest");
+    takeIn(share, "\"words\":\"From an older page\"");
+    assertThat(returned(share).words()).isEqualTo("From an older page");
+    assertThat(returned(share).picks()).as("it says nothing of spots").isEmpty();
+  }
+
+  @Test
+  void aFileOfAWrongClockKeepsNoOtherOut() {
+    Share share = world.share(ShareSubject.shortlist(world.listId), true, false);
+    String saved = "\"words\":\"Ahead\",\"saved\":\"2031-01-01T00:00:00Z\"";
+    takeIn(share, saved);
+    takeIn(share, saved.replace("Ahead", "Right").replace("2031-01-01", "2026-11-24"));
+
+    assertThat(returned(share).words()).isEqualTo("Right");
+    assertRefused(ReplyFile.write(share.keys(), "{\"saved\":\"yesterday\"}"), "when it was saved");
+  }
+
+  @Test
+  void aFileLeavesWhatItDidNotChange() {
+    Share share = world.share(ShareSubject.shortlist(world.listId), true, false);
+    String mill = share.keys().spot(1);
+    String wall = share.keys().spot(2);
+    takeIn(
+        share,
+        ("\"favourites\":[\"%1$s\"],\"comments\":{\"%1$s\":\"So green\"},\"words\":\"Yes\","
+                + "\"changed\":{\"favourites\":[\"%1$s\"],\"comments\":[\"%1$s\"],\"words\":true},"
+                + "\"saved\":\"2026-11-24T10:00:00Z\"")
+            .formatted(mill));
+    takeIn(
+        share,
+        ("\"favourites\":[\"%2$s\"],\"comments\":{},\"words\":\"\","
+                + "\"changed\":{\"favourites\":[\"%1$s\",\"%2$s\"],\"comments\":[],\"words\":false},"
+                + "\"saved\":\"2026-11-24T10:01:00Z\"")
+            .formatted(mill, wall));
+
+    assertThat(returned(share).picks())
+        .containsExactly(new Returned.Pick(1, false, "So green"), new Returned.Pick(2, true, ""));
+    assertThat(returned(share).words()).isEqualTo("Yes");
+  }
+
+  @Test
+  void theBoxesOfAnAnswerInAFileAreTheWholeAnswer() {
+    forget(1);
+    Share share = session();
+    String question = share.keys().question(1);
+    reply(share, page(share).tick("places-" + question, "water", true).sent());
+    takeIn(share, "\"answers\":{\"" + question + "\":{\"words\":\"\",\"places\":[\"woods\"]}}");
+
+    assertThat(answers()).anyMatch(answer -> answer.places().equals(Set.of(Trait.WOODS)));
+  }
+
+  @Test
+  void aSessionOfWhichAClientKnowsGoesToNobodyElse() {
+    Share share = session();
+    reply(share, page(share).type("words", "Mine").sent());
+    Client cora = new Client(0, "Cora Dunn", "Cora", false, Contact.NONE, null, "", "");
+    long other = world.site.ledger().write(s -> s.clients().add(cora));
+    TestSite.Answer refused =
+        world.site.post(
+            "/sessions/" + world.sessionId,
+            "client",
+            String.valueOf(other),
+            "date",
+            "2026-12-13",
+            "anchor",
+            "sunset",
+            "minutes",
+            "0");
+
+    assertThat(refused.status()).isEqualTo(422);
+    assertThat(refused.text())
+        .contains("href=\"#f-client\"", "1 sent message", "book a new session for the other");
+    assertThat(world.get(world.link(share)).text()).contains("Nilo, Saturday 12 December 2026");
+    assertThat(world.site.ledger().read(s -> s.clientRecords().all(other)).toString())
+        .doesNotContain("Mine", "gralmix");
   }
 
   private static void assertRefused(String file, String words) {

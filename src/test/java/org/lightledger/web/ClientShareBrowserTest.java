@@ -1,9 +1,9 @@
 package org.lightledger.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -102,18 +102,39 @@ class ClientShareBrowserTest {
     browser.run("document.getElementById('all-words').value = 'See you there'");
     browser.click("[data-saving]");
     browser.await("[data-said]", said -> said.getText().startsWith("Saved"));
-    Path reply = whenThere(saved);
-    Instant now = world.site.clock().instant();
-    world.site.ledger().change(session -> ReplyDesk.takeFile(session, readable(reply), now));
+    String reply = whenThere(saved);
+    Instant now = Instant.now();
+    world.site.ledger().change(session -> ReplyDesk.takeFile(session, reply, now));
     assertThat(returned(share).picks())
         .containsExactly(new Returned.Pick(1, true, "Größe ☀ \"quoted\""));
     assertThat(returned(share).words()).isEqualTo("See you there");
+    savedAnew(browser, share, saved, reply);
     List<Answer> answers =
         world.site.ledger().read(s -> s.questionnaire().answers(world.sessionId));
     assertThat(answers)
         .as("water by the link, woods by the file that was made after it")
         .anyMatch(a -> a.byClient() && a.places().equals(Set.of(Trait.WATER, Trait.WOODS)))
         .anyMatch(answer -> answer.byClient() && answer.words().equals("In the mist"));
+  }
+
+  /** The page tells what it changed since it was opened, and when it made a file. */
+  private static void savedAnew(Browser browser, Share share, Path saved, String first)
+      throws IOException {
+    String mill = share.keys().spot(1);
+    String wall = share.keys().spot(2);
+    browser.click("input[name=favourite][value='" + mill + "']");
+    browser.click("input[name=favourite][value='" + wall + "']");
+    browser.find("#c-" + mill).clear();
+    browser.click("[data-saving]");
+    String second = whenThere(saved);
+    Instant now = Instant.now();
+    world.site.ledger().change(session -> ReplyDesk.takeFile(session, second, now));
+    assertThat(returned(share).picks()).containsExactly(new Returned.Pick(2, true, ""));
+    assertThat(returned(share).words()).isEqualTo("See you there");
+    assertThatThrownBy(
+            () -> world.site.ledger().change(session -> ReplyDesk.takeFile(session, first, now)))
+        .hasMessageContaining("found one that was saved before it");
+    assertThat(returned(share).picks()).containsExactly(new Returned.Pick(2, true, ""));
   }
 
   /** The prepared e-mail, caught before a mail program would open. */
@@ -126,20 +147,15 @@ class ClientShareBrowserTest {
     return String.valueOf(browser.run("return window.caught"));
   }
 
-  private static String readable(Path file) {
-    try {
-      return Files.readString(file);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-  }
-
-  private static Path whenThere(Path saved) throws IOException {
+  /** What the page saved; the folder is empty afterwards. */
+  private static String whenThere(Path saved) throws IOException {
     for (int i = 0; i < 100; i++) {
       try (Stream<Path> files = Files.list(saved)) {
         List<Path> done = files.filter(file -> file.toString().endsWith(".json")).toList();
         if (!done.isEmpty()) {
-          return done.get(0);
+          String content = Files.readString(done.get(0));
+          Files.delete(done.get(0));
+          return content;
         }
       }
       LockSupport.parkNanos(50_000_000);

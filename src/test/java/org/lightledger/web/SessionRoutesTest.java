@@ -333,13 +333,18 @@ class SessionRoutesTest {
     book("2026-12-15");
     site.post("/sessions/1/answers", "places-1", "woods", "answer-2", "With my dog");
     site.clock().advance(Duration.ofHours(1));
-    site.post("/sessions/1/answers", "answer-2", "With my dog", "answer-3", "A kite");
+    site.post(
+        "/sessions/1/answers",
+        PageForm.of(page("/sessions/1"), "/sessions/1/answers")
+            .tick("places-1", "woods", false)
+            .type("answer-3", "A kite")
+            .sent());
     List<Answer> answers = site.ledger().read(session -> session.questionnaire().answers(1));
     assertThat(answers).extracting(Answer::words).containsExactly("With my dog", "A kite");
     assertThat(answers.get(1).at()).isEqualTo(answers.get(0).at().plus(Duration.ofHours(1)));
     assertThat(page("/sessions/1")).contains("typed in by you, Wed 25 Nov 2026, 11:00");
     TestSite.Answer refused =
-        site.post("/sessions/1/answers", "answer-2", "y".repeat(4001), "places-1", "moon");
+        site.post("/sessions/1/answers", "answer-4", "y".repeat(4001), "places-1", "moon");
     assertThat(refused.status()).isEqualTo(422);
     assertThat(refused.text()).contains("2 fields need another look", "y".repeat(4001));
   }
