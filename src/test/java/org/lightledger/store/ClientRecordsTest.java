@@ -187,7 +187,7 @@ class ClientRecordsTest extends LedgerTestBase {
     fill();
     String name = "with Nilo Quiroga Saavedra";
     long gone = insertSpot("Mill " + name, CHAPEL);
-    ledger.change(session -> session.grouping().drop(session.spots().find(gone).orElseThrow()));
+    ledger.change(session -> session.droppedSpots().drop(session.spots().find(gone).orElseThrow()));
     long id =
         ledger.write(
             session -> {
