@@ -12,6 +12,7 @@ import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.light.LightClass;
 import org.lightledger.light.SunCare;
+import org.lightledger.skyline.Clearance;
 import org.lightledger.skyline.Skyline;
 import org.lightledger.sun.SunCurve;
 import org.lightledger.sun.SunDirection;
@@ -28,6 +29,8 @@ import org.lightledger.sun.SunEphemeris;
  * @param directSun whether the sun reaches the spot half way; null while that is not known
  * @param directUntil when the sun leaves the spot on that day; null unless it is known to reach it
  *     at the first picture
+ * @param directCertain whether it surely reaches the spot at the first picture, however the
+ *     skyline's uncertainty falls
  * @param expected the exposure to be expected half way
  */
 public record StayLight(
@@ -37,6 +40,7 @@ public record StayLight(
     SunDirection sunAtEnd,
     @Nullable Boolean directSun,
     @Nullable OffsetDateTime directUntil,
+    boolean directCertain,
     ExpectedLight expected) {
 
   /**
@@ -112,9 +116,9 @@ public record StayLight(
     SunDirection sunAtMiddle = curve.direction(middle, stay.place());
     SpotLight light = SpotLight.of(sunAtMiddle, stay.facing(), stay.skyline(), stay.sky());
     SunDirection sunAtStart = curve.direction(stay.from(), stay.place());
-    boolean direct =
-        Boolean.TRUE.equals(
-            SpotLight.of(sunAtStart, stay.facing(), stay.skyline(), stay.sky()).directSun());
+    SpotLight atStart = SpotLight.of(sunAtStart, stay.facing(), stay.skyline(), stay.sky());
+    boolean direct = Boolean.TRUE.equals(atStart.directSun());
+    Clearance clearance = atStart.clearance();
     return new StayLight(
         spans(curve, windows, view, stay),
         sunAtStart,
@@ -122,6 +126,7 @@ public record StayLight(
         curve.direction(stay.to(), stay.place()),
         light.directSun(),
         direct ? windows.directUntil(stay.from(), view) : null,
+        direct && clearance != null && clearance.certain(),
         ExpectedLight.of(sunAtMiddle, stay.facing(), light.light(), light.directSun(), stay.sky()));
   }
 

@@ -2,7 +2,6 @@ package org.lightledger.web;
 
 import java.time.DayOfWeek;
 import java.time.LocalDate;
-import java.time.OffsetDateTime;
 import java.time.YearMonth;
 import java.time.temporal.ChronoUnit;
 import java.time.temporal.TemporalAdjusters;
@@ -139,10 +138,9 @@ final class AskViews {
 
   private static AskPage.Reach reach(Answer answer) {
     SunWords words = SunWords.of(answer.light(), answer.directSun(), answer.clearance());
-    OffsetDateTime until = answer.directUntil();
     return new AskPage.Reach(
         words.kind(),
-        Words.capital(words.word()) + (until == null ? "" : " until " + Words.hour(until)),
+        Words.capital(words.wordUntil(answer.directUntil())),
         words.clearance(),
         "/spots/"
             + answer.spot().id()
