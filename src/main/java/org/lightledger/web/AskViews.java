@@ -16,6 +16,7 @@ import org.jspecify.annotations.Nullable;
 import org.lightledger.ask.Answer;
 import org.lightledger.ask.Answers;
 import org.lightledger.ask.ExpectedLight;
+import org.lightledger.ask.OtherWindows;
 import org.lightledger.ask.Shape;
 import org.lightledger.ask.Sky;
 import org.lightledger.ask.Terms;
@@ -270,7 +271,12 @@ final class AskViews {
   }
 
   private static String day(AskForm form, Answer answer) {
-    String best = Words.day(answer.at().toLocalDate()) + ", best at " + Words.hour(answer.at());
+    String also = OtherWindows.text(answer.others(), answer.light());
+    String best =
+        Words.day(answer.at().toLocalDate())
+            + ", best at "
+            + Words.hour(answer.at())
+            + (also.isEmpty() ? "" : "; " + also);
     long asked = ChronoUnit.DAYS.between(form.first(), form.last()) + 1;
     return asked == 1 ? best : best + "; on " + answer.days() + " of " + asked + " days";
   }
