@@ -40,16 +40,15 @@ final class AskViews {
           new AskPage.LightChoice(
               light.code(), light.label(), LightGlyph.of(light), form.lights().contains(light)));
     }
-    boolean byClock = form.time() instanceof TimeOfDay.Clock;
     TimeOfDay.Clock clock = form.time() instanceof TimeOfDay.Clock c ? c : null;
     TimeOfDay.FromSun sun = form.time() instanceof TimeOfDay.FromSun s ? s : null;
     return new AskPage(
         lights,
         form.first().toString(),
         form.last().toString(),
-        byClock,
-        clock == null ? "" : Words.hour(clock.from()),
-        clock == null ? "" : Words.hour(clock.to()),
+        read.byClock(),
+        clock == null ? read.at() : Words.hour(clock.from()),
+        clock == null ? read.until() : Words.hour(clock.to()),
         sun == null ? "60" : String.valueOf(sun.offset().abs().toMinutes()),
         sun != null && !sun.offset().isNegative() && !sun.offset().isZero() ? "after" : "before",
         sun != null && sun.anchor() == TimeOfDay.Anchor.SUNRISE ? "sunrise" : "sunset",

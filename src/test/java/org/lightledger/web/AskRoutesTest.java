@@ -64,6 +64,22 @@ class AskRoutesTest {
   }
 
   @Test
+  void aChoiceWhoseFieldsAreBadStaysChosenAndItsFieldsAsTheyWereTyped() {
+    TestSite.Answer page =
+        site.get("/?light=side&from=2026-12-15&when=clock&at=&until=18:00&within=10");
+
+    assertThat(page.status()).isEqualTo(422);
+    assertThat(page.text())
+        .contains("expected a time such as 17:30, found nothing")
+        .contains("<span class=\"label\">Time from</span>", "name=\"until\" value=\"18:00\"")
+        .containsPattern("name=\"when\" value=\"clock\" checked")
+        .doesNotContainPattern("name=\"when\" value=\"sun\" checked");
+    assertThat(site.get("/?light=side&from=2026-12-15&when=clock&at=18:00&until=17:00").text())
+        .contains("name=\"at\" value=\"18:00\"", "name=\"until\" value=\"17:00\"")
+        .containsPattern("name=\"when\" value=\"clock\" checked");
+  }
+
+  @Test
   void theCircleLeavesOutWhatLiesBeyondIt() {
     String page = site.get(DECEMBER + "&near=41.954,-6.61&within=0.1").text();
 
