@@ -42,7 +42,8 @@ public final class Asker {
     }
     List<Spot> spots = spots(question, stock);
     SunCurve curve = curveOver(question);
-    CandidateFinder finder = new CandidateFinder(question, new MomentTable(question, curve));
+    MomentTable moments = new MomentTable(question, curve);
+    CandidateFinder finder = new CandidateFinder(question, moments);
     List<Candidate> known = new ArrayList<>();
     List<Candidate> suggested = new ArrayList<>();
     List<Answers.NotKnown> unanswered = new ArrayList<>();
@@ -75,7 +76,8 @@ public final class Asker {
         lastingSuggested.size(),
         unanswered.subList(0, Math.min(most, unanswered.size())),
         unanswered.size(),
-        spots.size());
+        spots.size(),
+        known.isEmpty() && suggested.isEmpty() ? SunDown.of(spots, moments, curve) : null);
   }
 
   private static List<Spot> spots(Question question, Stock stock) {
