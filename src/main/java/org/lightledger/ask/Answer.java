@@ -1,6 +1,7 @@
 package org.lightledger.ask;
 
 import java.time.OffsetDateTime;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.Bearing;
 import org.lightledger.light.LightClass;
@@ -26,6 +27,8 @@ import org.lightledger.sun.SunDirection;
  * @param directUntil when the sun leaves the spot on that day; null unless it is known to reach it
  *     at the moment
  * @param window how long the light lasts around the moment
+ * @param others the other windows of that day with a wanted light along the facing that reach into
+ *     the asked hours, in order of time; none where a single moment is asked for
  * @param tier what the answer rests on
  * @param nearestShot the shot taken in the nearest light, or null when the spot has none
  * @param days on how many days of the question the light is there
@@ -45,6 +48,7 @@ public record Answer(
     @Nullable Clearance clearance,
     @Nullable OffsetDateTime directUntil,
     Window window,
+    List<Other> others,
     Tier tier,
     @Nullable NearestShot nearestShot,
     int days,
@@ -55,6 +59,11 @@ public record Answer(
    * far in 40 minutes.
    */
   public static final double LIKE_LIGHT_GAP_DEG = 10;
+
+  /** Keeps its own copy. */
+  public Answer {
+    others = List.copyOf(others);
+  }
 
   /** Why the camera looks along a facing. */
   public enum FacingBasis {
@@ -98,6 +107,14 @@ public record Answer(
    * @param to end
    */
   public record Window(OffsetDateTime from, OffsetDateTime to) {}
+
+  /**
+   * Another window.
+   *
+   * @param light the class of its light
+   * @param window from when to when
+   */
+  public record Other(LightClass light, Window window) {}
 
   /**
    * The shot taken in the nearest light.

@@ -1,6 +1,7 @@
 package org.lightledger.ask;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.lightledger.spot.Spot;
 
 /**
@@ -15,6 +16,8 @@ import org.lightledger.spot.Spot;
  *     for
  * @param unanswered how many such spots there are in all
  * @param considered how many spots were looked at
+ * @param sunDown that there is no sun at the asked hours; null when there is, or when something has
+ *     the light
  */
 public record Answers(
     Question question,
@@ -24,7 +27,8 @@ public record Answers(
     int suggested,
     List<NotKnown> notKnown,
     int unanswered,
-    int considered) {
+    int considered,
+    @Nullable SunDown sunDown) {
 
   /** Keeps own copies of the lists. */
   public Answers {

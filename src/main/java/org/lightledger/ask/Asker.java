@@ -1,6 +1,5 @@
 package org.lightledger.ask;
 
-import java.time.Duration;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
@@ -43,7 +42,8 @@ public final class Asker {
     }
     List<Spot> spots = spots(question, stock);
     SunCurve curve = curveOver(question);
-    CandidateFinder finder = new CandidateFinder(question, new MomentTable(question, curve));
+    MomentTable moments = new MomentTable(question, curve);
+    CandidateFinder finder = new CandidateFinder(question, moments);
     List<Candidate> known = new ArrayList<>();
     List<Candidate> suggested = new ArrayList<>();
     List<Answers.NotKnown> unanswered = new ArrayList<>();
@@ -65,17 +65,19 @@ public final class Asker {
         unanswered.add(new Answers.NotKnown(spots.get(i), notKnown));
       }
     }
-    List<Candidate> lasting = lasting(known, question.terms(), curve);
-    List<Candidate> lastingSuggested = lasting(suggested, question.terms(), curve);
+    AskedWindows windows = new AskedWindows(question, finder, curve);
+    List<Candidate> lasting = windows.lasting(known);
+    List<Candidate> lastingSuggested = windows.lasting(suggested);
     return new Answers(
         question,
-        best(lasting, stock, most, curve, question.terms().sky()),
+        best(lasting, stock, most, windows),
         lasting.size(),
-        best(lastingSuggested, stock, most, curve, question.terms().sky()),
+        best(lastingSuggested, stock, most, windows),
         lastingSuggested.size(),
         unanswered.subList(0, Math.min(most, unanswered.size())),
         unanswered.size(),
-        spots.size());
+        spots.size(),
+        known.isEmpty() && suggested.isEmpty() ? SunDown.of(spots, moments, curve) : null);
   }
 
   private static List<Spot> spots(Question question, Stock stock) {
@@ -89,22 +91,6 @@ public final class Asker {
     return near.stream()
         .filter(spot -> traits.isEmpty() || fitting.contains(spot.id()))
         .filter(spot -> shape == null || shape.holds(spot.position()))
-        .toList();
-  }
-
-  /** Those whose light lasts as long as it is to. */
-  private static List<Candidate> lasting(List<Candidate> candidates, Terms terms, SunCurve curve) {
-    if (terms.atLeast().isZero()) {
-      return candidates;
-    }
-    WindowFinder windows = new WindowFinder(curve);
-    return candidates.parallelStream()
-        .filter(
-            candidate -> {
-              Answer.Window window =
-                  windows.around(candidate.instant(), candidate.view(terms.sky()));
-              return Duration.between(window.from(), window.to()).compareTo(terms.atLeast()) >= 0;
-            })
         .toList();
   }
 
@@ -131,20 +117,20 @@ public final class Asker {
   }
 
   private static List<Answer> best(
-      List<Candidate> candidates, Stock stock, int most, SunCurve curve, Sky sky) {
+      List<Candidate> candidates, Stock stock, int most, AskedWindows windows) {
     Map<Long, List<Observation>> observations =
         candidates.isEmpty()
             ? Map.of()
             : stock.observations(
                 candidates.stream().map(candidate -> candidate.spot().id()).distinct().toList());
-    WindowFinder windows = new WindowFinder(curve);
-    return candidates.stream()
+    return candidates.parallelStream()
         .map(
             candidate ->
-                Ranked.of(candidate, observations.getOrDefault(candidate.spot().id(), List.of())))
+                windows.ranked(
+                    candidate, observations.getOrDefault(candidate.spot().id(), List.of())))
         .sorted(Ranked.BEST_FIRST)
         .limit(most)
-        .map(ranked -> ranked.answer(windows, sky))
+        .map(windows::answer)
         .toList();
   }
 }

@@ -1,5 +1,6 @@
 package org.lightledger.ask;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -95,6 +96,88 @@ final class CandidateFinder {
             ? "Open shade takes a skyline, and none is known for this spot and hour yet."
             : null;
     return new Found(candidates, notKnown);
+  }
+
+  /**
+   * The windows of the wanted lights along a candidate's facing, as far as they reach into the
+   * asked hours. One that comes and goes between two asked moments is not seen. Where any direction
+   * works, the facing belongs to the candidate's moment, and so only the window around it counts.
+   */
+  List<Run> runs(Candidate candidate, WindowFinder windows) {
+    Spot spot = candidate.spot();
+    WindowFinder.View view = candidate.view(terms.sky());
+    List<Run> runs = new ArrayList<>();
+    for (DayMoments day : moments.of(spot.position(), view.zone())) {
+      List<DayMoments.Moment> asked = day.moments();
+      int next = 0;
+      while (next < asked.size()) {
+        List<Candidate> row = row(candidate, asked, next, windows, view);
+        if (!row.isEmpty()) {
+          runs.add(run(row, asked, next, windows, view));
+        }
+        next += Math.max(1, row.size());
+      }
+    }
+    return candidate.basis() == Answer.FacingBasis.KNOWN
+        ? runs
+        : runs.stream().filter(run -> holds(run, candidate)).toList();
+  }
+
+  private static boolean holds(Run run, Candidate candidate) {
+    return run.moments().stream().anyMatch(moment -> moment.instant().equals(candidate.instant()));
+  }
+
+  /** The asked moments in a row that lie in one window of a wanted light, from one of them on. */
+  private List<Candidate> row(
+      Candidate candidate,
+      List<DayMoments.Moment> asked,
+      int first,
+      WindowFinder windows,
+      WindowFinder.View view) {
+    List<Candidate> row = new ArrayList<>();
+    for (int i = first; i < asked.size(); i++) {
+      Candidate there = fitting(candidate, asked.get(i));
+      if (there == null
+          || !row.isEmpty() && !inOneWindow(row.get(row.size() - 1), there, windows, view)) {
+        return row;
+      }
+      row.add(there);
+    }
+    return row;
+  }
+
+  /** Without a skyline no light comes and goes between two asked moments. */
+  private static boolean inOneWindow(
+      Candidate one, Candidate next, WindowFinder windows, WindowFinder.View view) {
+    return one.light().light() == next.light().light()
+        && (view.skyline() == null
+            || windows.lastLike(one.instant(), next.instant(), view).equals(next.instant()));
+  }
+
+  private @Nullable Candidate fitting(Candidate candidate, DayMoments.Moment moment) {
+    Search search = new Search(candidate.skyline(), terms.sun());
+    SunDirection sun = moment.subsolar().from(candidate.spot().position());
+    Bearing facing = candidate.facing();
+    if (!wanted.contains(SpotLight.classOf(sun, facing, search.skyline(), terms.sky()))) {
+      return null;
+    }
+    SpotLight light = light(sun, facing, search);
+    return search.sunFits(light.directSun()) ? candidate.at(moment.instant(), sun, light) : null;
+  }
+
+  private static Run run(
+      List<Candidate> row,
+      List<DayMoments.Moment> asked,
+      int first,
+      WindowFinder windows,
+      WindowFinder.View view) {
+    int after = first + row.size();
+    Instant from = row.get(0).instant();
+    Instant to = row.get(row.size() - 1).instant();
+    return new Run(
+        row,
+        first == 0 ? from : windows.lastLike(from, asked.get(first - 1).instant(), view),
+        after == asked.size() ? to : windows.lastLike(to, asked.get(after).instant(), view));
   }
 
   /** Whether the skyline tells of every moment with the sun up whether it is hidden. */

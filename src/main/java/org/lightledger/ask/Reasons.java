@@ -106,10 +106,14 @@ final class Reasons {
     if (clearance == null) {
       return "";
     }
+    boolean doubtful = !clearance.certain() && light.directSun() != null;
     return " The sun "
         + clearance.toText()
-        + (clearance.certain() || light.directSun() == null ? "" : ", which is too close to tell")
-        + (directUntil == null ? "" : "; direct sun until " + HOUR.format(directUntil))
+        + (doubtful ? ", which is too close to tell" : "")
+        + (directUntil == null
+            ? ""
+            : (doubtful ? "; as modelled, direct sun until " : "; direct sun until ")
+                + HOUR.format(directUntil))
         + ".";
   }
 

@@ -12,6 +12,7 @@ import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.light.LightClass;
 import org.lightledger.light.SunCare;
+import org.lightledger.skyline.Clearance;
 import org.lightledger.skyline.Skyline;
 import org.lightledger.sun.SunCurve;
 import org.lightledger.sun.SunDirection;
@@ -28,6 +29,8 @@ import org.lightledger.sun.SunEphemeris;
  * @param directSun whether the sun reaches the spot half way; null while that is not known
  * @param directUntil when the sun leaves the spot on that day; null unless it is known to reach it
  *     at the first picture
+ * @param directCertain whether it surely reaches the spot at the first picture, however the
+ *     skyline's uncertainty falls
  * @param expected the exposure to be expected half way
  * @param expectedAtStart the same at the first picture
  * @param expectedAtEnd the same at the last
@@ -39,6 +42,7 @@ public record StayLight(
     SunDirection sunAtEnd,
     @Nullable Boolean directSun,
     @Nullable OffsetDateTime directUntil,
+    boolean directCertain,
     ExpectedLight expected,
     ExpectedLight expectedAtStart,
     ExpectedLight expectedAtEnd) {
@@ -132,7 +136,9 @@ public record StayLight(
     SpotLight light = lightUnder(sunAtMiddle, stay);
     SunDirection sunAtStart = curve.direction(stay.from(), stay.place());
     SunDirection sunAtEnd = curve.direction(stay.to(), stay.place());
-    boolean direct = Boolean.TRUE.equals(lightUnder(sunAtStart, stay).directSun());
+    SpotLight atStart = lightUnder(sunAtStart, stay);
+    boolean direct = Boolean.TRUE.equals(atStart.directSun());
+    Clearance clearance = atStart.clearance();
     return new StayLight(
         spans(curve, windows, view, stay),
         sunAtStart,
@@ -140,6 +146,7 @@ public record StayLight(
         sunAtEnd,
         light.directSun(),
         direct ? windows.directUntil(stay.from(), view) : null,
+        direct && clearance != null && clearance.certain(),
         expected(sunAtMiddle, stay),
         expected(sunAtStart, stay),
         expected(sunAtEnd, stay));

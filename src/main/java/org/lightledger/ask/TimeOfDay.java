@@ -7,6 +7,15 @@ import java.time.LocalTime;
 public sealed interface TimeOfDay {
 
   /**
+   * Whether hours are asked for and not a single moment.
+   *
+   * @return true for a stretch of clock time
+   */
+  default boolean isRange() {
+    return this instanceof Clock clock && !clock.from().equals(clock.to());
+  }
+
+  /**
    * A stretch of clock time at the place.
    *
    * @param from first moment

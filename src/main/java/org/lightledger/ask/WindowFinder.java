@@ -32,6 +32,9 @@ final class WindowFinder {
   /** More than the sun rises above both ends of a step in between, degrees. */
   private static final double CULMINATION_DEG = 0.001;
 
+  /** As much for two asked moments, five minutes apart: it grows with the square of the time. */
+  private static final double FAR_CULMINATION_DEG = 25 * CULMINATION_DEG;
+
   private final SunEphemeris sun;
 
   WindowFinder(SunEphemeris sun) {
@@ -53,6 +56,25 @@ final class WindowFinder {
     return new Answer.Window(
         local(walk.edge(moment, startOfDay(moment, view), -1), view),
         local(walk.edge(moment, endOfDay(moment, view), 1), view));
+  }
+
+  /**
+   * The last moment up to which a moment's light holds, on the way to another, later or earlier by
+   * the distance of asked moments at most. It walks only where the skyline may cut in between;
+   * elsewhere the light changes once at most.
+   */
+  Instant lastLike(Instant moment, Instant other, View view) {
+    SunDirection sunThere = at(moment.toEpochMilli(), view);
+    SunDirection sunAtOther = at(other.toEpochMilli(), view);
+    LightClass light = view.classOf(sunThere);
+    Walk walk = new Walk(view, direction -> view.classOf(direction) == light);
+    long otherMs = other.toEpochMilli();
+    if (walk.skylineMayCutIn(sunThere, sunAtOther, FAR_CULMINATION_DEG)) {
+      return Instant.ofEpochMilli(walk.edge(moment, otherMs, other.isAfter(moment) ? 1 : -1));
+    }
+    return view.classOf(sunAtOther) == light
+        ? other
+        : Instant.ofEpochMilli(walk.halve(moment.toEpochMilli(), otherMs));
   }
 
   /** All stretches of a local day in which the light is one of some classes, in order. */
@@ -101,7 +123,7 @@ final class WindowFinder {
       while (inside != limit) {
         long next = towards(limit, inside, sign * STEP_MS);
         SunDirection sunThere = at(next, view);
-        if (!holds.test(sunThere) || skylineMayCutIn(last, sunThere)) {
+        if (!holds.test(sunThere) || skylineMayCutIn(last, sunThere, CULMINATION_DEG)) {
           long end = fineEdge(inside, next, sign);
           if (end != next) {
             return end;
@@ -139,7 +161,7 @@ final class WindowFinder {
       return in;
     }
 
-    private boolean skylineMayCutIn(SunDirection one, SunDirection other) {
+    private boolean skylineMayCutIn(SunDirection one, SunDirection other, double culminationDeg) {
       Skyline skyline = view.skyline();
       if (skyline == null) {
         return false;
@@ -148,7 +170,7 @@ final class WindowFinder {
       double otherDeg = other.azimuth().trueDeg();
       double low = Math.min(one.apparentAltitudeDeg(), other.apparentAltitudeDeg());
       double high =
-          Math.max(one.apparentAltitudeDeg(), other.apparentAltitudeDeg()) + CULMINATION_DEG;
+          Math.max(one.apparentAltitudeDeg(), other.apparentAltitudeDeg()) + culminationDeg;
       return skyline.highestDegBetween(oneDeg, otherDeg) >= low
           && skyline.lowestDegBetween(oneDeg, otherDeg) <= high;
     }

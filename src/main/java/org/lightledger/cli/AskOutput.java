@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
 import org.lightledger.ask.Answer;
 import org.lightledger.ask.Answers;
 import org.lightledger.ask.ExpectedLight;
+import org.lightledger.ask.OtherWindows;
 import org.lightledger.ask.Question;
 import org.lightledger.ask.QuestionText;
 import org.lightledger.ask.Shape;
@@ -105,6 +106,7 @@ final class AskOutput {
                 .put("from", Json.time(answer.window().from()))
                 .put("to", Json.time(answer.window().to()))
                 .map())
+        .put("otherWindows", answer.others().stream().map(AskOutput::other).toList())
         .put("days", answer.days())
         .put("driveMinutes", drive == null ? null : drive.minutes())
         .put("driveSource", drive == null ? null : code(drive.source()))
@@ -122,6 +124,14 @@ final class AskOutput {
         .put("expectedContrastStops", Json.rounded(expected.contrastStops(), 1))
         .put("expectedBasis", expected.basis())
         .put("reason", answer.reason())
+        .map();
+  }
+
+  private static Map<String, @Nullable Object> other(Answer.Other other) {
+    return Json.fields()
+        .put("light", other.light().code())
+        .put("from", Json.time(other.window().from()))
+        .put("to", Json.time(other.window().to()))
         .map();
   }
 
@@ -186,16 +196,18 @@ final class AskOutput {
   private void append(StringBuilder text, List<Answer> answers, Sky sky) {
     for (Answer answer : answers) {
       ExpectedLight expected = ExpectedLight.of(answer, sky);
+      String also = OtherWindows.text(answer.others(), answer.light());
       text.append(
           String.format(
               Locale.ROOT,
-              "%n%s (spot %d): %s on %s from %s to %s, look %s (%.0f°) [%s%s]%n  %s%n  Expected: %s; %s. %s%n",
+              "%n%s (spot %d): %s on %s from %s to %s%s, look %s (%.0f°) [%s%s]%n  %s%n  Expected: %s; %s. %s%n",
               answer.spot().name(),
               answer.spot().id(),
               answer.light().label(),
               answer.at().toLocalDate(),
               HOUR.format(answer.window().from()),
               HOUR.format(answer.window().to()),
+              also.isEmpty() ? "" : " (" + also + ")",
               answer.facing().compassPoint(),
               answer.facing().trueDeg(),
               answer.tier().label(),

@@ -18,7 +18,10 @@ import org.lightledger.geo.Geodesy;
  * @param elsewhere shots of the session's hours that lie at no stop, in order of time
  */
 public record ShotMatching(List<List<Taken>> atStops, List<Taken> elsewhere) {
-  /** So much earlier and later than planned a stop may have been: own choice. */
+  /**
+   * So much earlier and later than planned a stop may have been for shots that are not of its spot:
+   * own choice.
+   */
   public static final Duration LEEWAY = Duration.ofMinutes(15);
 
   /** So near to a stop a shot of another spot, or of none, still belongs to it: own choice. */
@@ -63,8 +66,9 @@ public record ShotMatching(List<List<Taken>> atStops, List<Taken> elsewhere) {
   public record Taken(long shotId, @Nullable Long spotId, @Nullable GeoPoint place, Instant at) {}
 
   /**
-   * Matches shots with stops. A shot that fits several stops goes to the one whose planned times it
-   * is least outside of, then to that of its own spot, then to the nearest.
+   * Matches shots with stops. A shot of a stop's spot is that stop's, whenever it was taken; one of
+   * no stop's spot belongs to the stops that were due then and are near. Of several stops it goes
+   * to the one whose planned times it is least outside of, then to the nearest.
    *
    * @param stops the stops in order, one or more
    * @param shots the shots, in any order
@@ -81,11 +85,9 @@ public record ShotMatching(List<List<Taken>> atStops, List<Taken> elsewhere) {
             .sorted(Comparator.comparing(Taken::at).thenComparing(Taken::shotId))
             .toList();
     for (Taken shot : inOrder) {
-      stops.stream()
-          .filter(stop -> stop.covers(shot.at()) && lies(shot, stop))
+      candidates(stops, shot).stream()
           .min(
               Comparator.comparing((Stop stop) -> stop.beside(shot.at()))
-                  .thenComparing(stop -> !isOf(shot, stop))
                   .thenComparing(stop -> distanceM(shot, stop)))
           .ifPresentOrElse(
               stop -> matched.computeIfAbsent(stop, same -> new ArrayList<>()).add(shot),
@@ -95,8 +97,14 @@ public record ShotMatching(List<List<Taken>> atStops, List<Taken> elsewhere) {
         stops.stream().map(stop -> matched.getOrDefault(stop, List.of())).toList(), elsewhere);
   }
 
-  private static boolean lies(Taken shot, Stop stop) {
-    return isOf(shot, stop) || distanceM(shot, stop) <= REACH_M;
+  /** The visits of the shot's own spot, else the stops near it that were due then. */
+  private static List<Stop> candidates(List<Stop> stops, Taken shot) {
+    List<Stop> own = stops.stream().filter(stop -> isOf(shot, stop)).toList();
+    return own.isEmpty()
+        ? stops.stream()
+            .filter(stop -> stop.covers(shot.at()) && distanceM(shot, stop) <= REACH_M)
+            .toList()
+        : own;
   }
 
   private static boolean isOf(Taken shot, Stop stop) {

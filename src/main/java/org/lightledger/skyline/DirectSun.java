@@ -5,15 +5,18 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.sun.SunCurve;
 import org.lightledger.sun.SunDirection;
+import org.lightledger.sun.SunThreshold;
 
 /**
  * When the sun reaches a spot over a stretch of time, such as a day.
  *
- * <p>Direct sun is when the centre of the disc stands above the skyline in apparent altitude. While
- * the limb is cut the light is partial; {@link Stretch} tells when the first and last of the disc
+ * <p>Direct sun is when the centre of the disc stands above the skyline in apparent altitude, from
+ * sunrise to sunset: a low or uncertain skyline never lets it begin earlier or end later. While the
+ * limb is cut the light is partial; {@link Stretch} tells when the first and last of the disc
  * shows. The crossings are found to half a second by halving, from samples {@value #SAMPLE_S}
  * seconds apart: what comes and goes between two samples is not seen.
  */
@@ -28,14 +31,6 @@ public final class DirectSun {
   private final Instant to;
   private final SunDirection[] samples;
   private final List<Stretch> stretches;
-
-  /**
-   * The skyline raised or lowered by a number of standard deviations and degrees.
-   *
-   * @param sigmas how many standard deviations of the skyline to raise it
-   * @param raisedDeg how many degrees to raise it further
-   */
-  private record Offset(double sigmas, double raisedDeg) {}
 
   /** A stretch without the rest. */
   private record Span(Instant from, Instant to) {
@@ -189,10 +184,10 @@ public final class DirectSun {
   }
 
   private List<Stretch> find() {
-    List<Span> centre = spans(new Offset(0.0, 0.0));
-    List<Span> possible = spans(new Offset(-1.0, 0.0));
-    List<Span> certain = spans(new Offset(1.0, 0.0));
-    List<Span> limb = spans(new Offset(0.0, -SolarDisc.RADIUS_DEG));
+    List<Span> centre = spans(sun -> centreClears(sun, 0.0));
+    List<Span> possible = spans(sun -> centreClears(sun, -1.0));
+    List<Span> certain = spans(sun -> centreClears(sun, 1.0));
+    List<Span> limb = spans(this::limbClears);
     List<Stretch> found = new ArrayList<>();
     for (Span span : centre) {
       Span widest = around(span, possible);
@@ -242,14 +237,14 @@ public final class DirectSun {
     return instant.isBefore(to) ? instant : to;
   }
 
-  private List<Span> spans(Offset offset) {
+  private List<Span> spans(Predicate<SunDirection> clears) {
     List<Span> spans = new ArrayList<>();
-    boolean clearBefore = clear(samples[0], offset);
+    boolean clearBefore = clears.test(samples[0]);
     Instant start = from;
     for (int i = 1; i < samples.length; i++) {
-      boolean clear = clear(samples[i], offset);
+      boolean clear = clears.test(samples[i]);
       if (clear != clearBefore) {
-        Instant crossing = crossing(sampleAt(i - 1), sampleAt(i), clearBefore, offset);
+        Instant crossing = crossing(sampleAt(i - 1), sampleAt(i), clears);
         if (clearBefore) {
           spans.add(new Span(start, crossing));
         }
@@ -263,12 +258,13 @@ public final class DirectSun {
     return spans;
   }
 
-  private Instant crossing(Instant low, Instant high, boolean clearLow, Offset offset) {
+  private Instant crossing(Instant low, Instant high, Predicate<SunDirection> clears) {
+    boolean clearLow = clears.test(curve.direction(low, place));
     long lowMs = low.toEpochMilli();
     long highMs = high.toEpochMilli();
     while (highMs - lowMs > RESOLUTION_MS) {
       long middle = lowMs + (highMs - lowMs) / 2;
-      if (clear(curve.direction(Instant.ofEpochMilli(middle), place), offset) == clearLow) {
+      if (clears.test(curve.direction(Instant.ofEpochMilli(middle), place)) == clearLow) {
         lowMs = middle;
       } else {
         highMs = middle;
@@ -277,9 +273,18 @@ public final class DirectSun {
     return Instant.ofEpochMilli(lowMs + (highMs - lowMs) / 2);
   }
 
-  private boolean clear(SunDirection sun, Offset offset) {
+  /** Whether the centre clears the skyline raised by so many of its standard deviations. */
+  private boolean centreClears(SunDirection sun, double sigmas) {
     double azimuthDeg = sun.azimuth().trueDeg();
-    double raisedDeg = offset.sigmas * skyline.uncertaintyDegAt(azimuthDeg) + offset.raisedDeg;
-    return sun.apparentAltitudeDeg() > skyline.altitudeDegAt(azimuthDeg) + raisedDeg;
+    double edgeDeg =
+        skyline.altitudeDegAt(azimuthDeg) + sigmas * skyline.uncertaintyDegAt(azimuthDeg);
+    return sun.geometricAltitudeDeg() >= SunThreshold.HORIZON.geometricAltitudeDeg()
+        && sun.apparentAltitudeDeg() > edgeDeg;
+  }
+
+  /** Whether anything of the disc shows, above the skyline and above the level horizon. */
+  private boolean limbClears(SunDirection sun) {
+    double edgeDeg = Math.max(0.0, skyline.altitudeDegAt(sun.azimuth().trueDeg()));
+    return sun.apparentAltitudeDeg() + SolarDisc.RADIUS_DEG > edgeDeg;
   }
 }

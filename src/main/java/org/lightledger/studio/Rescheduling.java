@@ -41,7 +41,7 @@ public final class Rescheduling {
   }
 
   /**
-   * Changes a session.
+   * Changes a session. One that is to come follows the clocks of its place.
    *
    * @param session the ledger, for writing
    * @param changed the session with its number; uid, revision, zone, state and brief do not count
@@ -49,10 +49,10 @@ public final class Rescheduling {
    * @throws LedgerException when there is no such session or client
    */
   public PlanChange reschedule(LedgerSession session, Session changed) {
-    Optional<Session> found = session.sessions().find(changed.id());
-    Session after = changed.in(studio.zone(session, changed));
+    Session before = session.sessions().find(changed.id()).orElse(changed);
+    Session after =
+        changed.in(before.state().isOpen() ? studio.zone(session, changed) : before.zone());
     session.sessions().reschedule(after);
-    Session before = found.orElseThrow();
     Optional<KeptPlan> plan = session.plans().find(after.id());
     if (plan.isPresent() && !holds(session, plan.get(), before, after)) {
       PlanKeeping.forget(session, before);

@@ -52,11 +52,21 @@ record AskForm(
    * What was read.
    *
    * @param form the question; a field that was bad holds what a fresh page holds
+   * @param byClock whether the hour is given by the clock, also when it could not be read
+   * @param at the first clock time as it was typed
+   * @param until the last one
    * @param near the place as it was typed
    * @param inside the corners of the shape as they were typed
    * @param problems what was wrong; a question is asked only when this is empty
    */
-  record Read(AskForm form, String near, String inside, List<FieldProblem> problems) {}
+  record Read(
+      AskForm form,
+      boolean byClock,
+      String at,
+      String until,
+      String near,
+      String inside,
+      List<FieldProblem> problems) {}
 
   /** The question of a fresh page: backlit, an hour before sunset, through the next month. */
   static AskForm fresh(LocalDate today) {
@@ -79,7 +89,7 @@ record AskForm(
         query.keySet().stream().anyMatch(FIELDS::contains)
             || query.keySet().stream().anyMatch(AskTerms.FIELDS::contains);
     if (!asked) {
-      return new Read(fresh, "", "", List.of());
+      return new Read(fresh, false, "", "", "", "", List.of());
     }
     Function<String, List<String>> source = name -> query.getOrDefault(name, List.of());
     Fields fields = new Fields(source);
@@ -100,6 +110,9 @@ record AskForm(
     Terms terms = AskTerms.read(fields);
     return new Read(
         new AskForm(lights, from, to, time, near, withinKm, drive, terms),
+        byClock(fields),
+        fields.raw("at"),
+        fields.raw("until"),
         fields.raw("near"),
         fields.raw("inside"),
         fields.problems());
@@ -137,15 +150,19 @@ record AskForm(
     }
   }
 
+  private static boolean byClock(Fields fields) {
+    return fields.raw("when").equals("clock");
+  }
+
   private static TimeOfDay time(Fields fields, TimeOfDay otherwise) {
-    if (!fields.raw("when").equals("clock")) {
+    if (!byClock(fields)) {
       return fromSun(fields);
     }
-    LocalTime from = fields.clock("at", "From");
+    LocalTime from = fields.clock("at", "Time from");
     LocalTime until = fields.clock("until", "Until");
     if (from == null) {
       if (fields.problems().stream().noneMatch(problem -> problem.field().equals("at"))) {
-        fields.problem("at", "From", "expected a time such as 17:30, found nothing");
+        fields.problem("at", "Time from", "expected a time such as 17:30, found nothing");
       }
       return otherwise;
     }

@@ -160,7 +160,7 @@ public record AskPage(
    * @param light the light's word
    * @param side which side it comes from, "" where that does not matter
    * @param window when
-   * @param day the best moment, and on how many days
+   * @param day the best moment, the other windows of that day, and on how many days
    * @param drive how long the drive there takes, "" when none was asked for
    * @param look where to face
    * @param lookNote why, "" for a known facing

@@ -2,7 +2,6 @@ package org.lightledger.web;
 
 import java.time.DayOfWeek;
 import java.time.LocalDate;
-import java.time.OffsetDateTime;
 import java.time.YearMonth;
 import java.time.temporal.ChronoUnit;
 import java.time.temporal.TemporalAdjusters;
@@ -17,8 +16,10 @@ import org.jspecify.annotations.Nullable;
 import org.lightledger.ask.Answer;
 import org.lightledger.ask.Answers;
 import org.lightledger.ask.ExpectedLight;
+import org.lightledger.ask.OtherWindows;
 import org.lightledger.ask.Shape;
 import org.lightledger.ask.Sky;
+import org.lightledger.ask.SunDown;
 import org.lightledger.ask.Terms;
 import org.lightledger.ask.TimeOfDay;
 import org.lightledger.light.LightClass;
@@ -40,16 +41,15 @@ final class AskViews {
           new AskPage.LightChoice(
               light.code(), light.label(), LightGlyph.of(light), form.lights().contains(light)));
     }
-    boolean byClock = form.time() instanceof TimeOfDay.Clock;
     TimeOfDay.Clock clock = form.time() instanceof TimeOfDay.Clock c ? c : null;
     TimeOfDay.FromSun sun = form.time() instanceof TimeOfDay.FromSun s ? s : null;
     return new AskPage(
         lights,
         form.first().toString(),
         form.last().toString(),
-        byClock,
-        clock == null ? "" : Words.hour(clock.from()),
-        clock == null ? "" : Words.hour(clock.to()),
+        read.byClock(),
+        clock == null ? read.at() : Words.hour(clock.from()),
+        clock == null ? read.until() : Words.hour(clock.to()),
         sun == null ? "60" : String.valueOf(sun.offset().abs().toMinutes()),
         sun != null && !sun.offset().isNegative() && !sun.offset().isZero() ? "after" : "before",
         sun != null && sun.anchor() == TimeOfDay.Anchor.SUNRISE ? "sunrise" : "sunset",
@@ -139,10 +139,9 @@ final class AskViews {
 
   private static AskPage.Reach reach(Answer answer) {
     SunWords words = SunWords.of(answer.light(), answer.directSun(), answer.clearance());
-    OffsetDateTime until = answer.directUntil();
     return new AskPage.Reach(
         words.kind(),
-        Words.capital(words.word()) + (until == null ? "" : " until " + Words.hour(until)),
+        Words.capital(words.wordUntil(answer.directUntil())),
         words.clearance(),
         "/spots/"
             + answer.spot().id()
@@ -181,16 +180,16 @@ final class AskViews {
               ? "No spot lies in that area and has what is asked for: ask for less under “More”."
               : "No spot lies within the circle: make it wider, or ask the whole stock.");
     } else {
-      advice.add(
-          Words.count(answers.considered(), "spot was", "spots were")
-              + " looked at. At this hour the sun stands elsewhere, as seen along their facings.");
-      if (form.terms().sky() == Sky.OVERCAST) {
-        advice.add("Under an overcast sky the light by day is open shade: pick that.");
-      } else if (!form.terms().equals(Terms.NONE)) {
-        advice.add("Ask for less under “More”: what is not known of a spot counts as a no.");
+      String looked =
+          Words.count(answers.considered(), "spot was", "spots were") + " looked at. At this hour ";
+      SunDown down = answers.sunDown();
+      if (down == null) {
+        advice.add(looked + "the sun stands elsewhere, as seen along their facings.");
+        advice.addAll(otherwise(form));
+      } else {
+        advice.add(looked + "the sun is below the horizon: " + SunDownWords.when(down));
+        advice.add(SunDownWords.advice(down));
       }
-      advice.add("Pick a neighbouring light too: rim beside backlit, side beside rim.");
-      advice.add("Try another hour: the sun moves about 15° in an hour.");
     }
     if (answers.suggested() > 0) {
       advice.add("Below are spots without a facing, with the way to face there.");
@@ -200,6 +199,18 @@ final class AskViews {
             ? List.of()
             : List.of(new AskPage.Link("Ask the whole stock", form.withoutCircle().href()));
     return new AskPage.Nothing("No known facing has this light then", advice, links);
+  }
+
+  private static List<String> otherwise(AskForm form) {
+    List<String> advice = new ArrayList<>();
+    if (form.terms().sky() == Sky.OVERCAST) {
+      advice.add("Under an overcast sky the light by day is open shade: pick that.");
+    } else if (!form.terms().equals(Terms.NONE)) {
+      advice.add("Ask for less under “More”: what is not known of a spot counts as a no.");
+    }
+    advice.add("Pick a neighbouring light too: rim beside backlit, side beside rim.");
+    advice.add("Try another hour: the sun moves about 15° in an hour.");
+    return advice;
   }
 
   private static AskPage.Card card(
@@ -272,7 +283,12 @@ final class AskViews {
   }
 
   private static String day(AskForm form, Answer answer) {
-    String best = Words.day(answer.at().toLocalDate()) + ", best at " + Words.hour(answer.at());
+    String also = OtherWindows.text(answer.others(), answer.light());
+    String best =
+        Words.day(answer.at().toLocalDate())
+            + ", best at "
+            + Words.hour(answer.at())
+            + (also.isEmpty() ? "" : "; " + also);
     long asked = ChronoUnit.DAYS.between(form.first(), form.last()) + 1;
     return asked == 1 ? best : best + "; on " + answer.days() + " of " + asked + " days";
   }

@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.ask.Answer;
+import org.lightledger.ask.OtherWindows;
 import org.lightledger.light.LightClass;
 import org.lightledger.session.Candidate;
 import org.lightledger.session.Session;
@@ -145,18 +146,28 @@ final class CandidateViews {
 
   /** A light, within the session's hours. */
   private static CandidatesView.Light light(Answer answer, SessionHours hours) {
-    SessionHours.Span span = hours.span();
-    OffsetDateTime from = answer.window().from();
-    OffsetDateTime to = answer.window().to();
-    if (span != null) {
-      from = later(from, span.start());
-      to = earlier(to, span.end());
-    }
+    Answer.Window window = within(answer.window(), hours);
+    String also =
+        OtherWindows.text(
+            answer.others().stream()
+                .map(other -> new Answer.Other(other.light(), within(other.window(), hours)))
+                .toList(),
+            answer.light());
     return new CandidatesView.Light(
         LightGlyph.of(answer.light(), answer.relativeBearingDeg()),
         Words.capital(answer.light().label()),
-        Words.window(from, to) + ", looking " + Words.bearing(answer.facing()),
+        Words.window(window.from(), window.to())
+            + (also.isEmpty() ? "" : " (" + also + ")")
+            + ", looking "
+            + Words.bearing(answer.facing()),
         answer.tier().label());
+  }
+
+  private static Answer.Window within(Answer.Window window, SessionHours hours) {
+    SessionHours.Span span = hours.span();
+    return span == null
+        ? window
+        : new Answer.Window(later(window.from(), span.start()), earlier(window.to(), span.end()));
   }
 
   private static OffsetDateTime later(OffsetDateTime at, Instant start) {

@@ -120,7 +120,10 @@ final class FieldViews {
     }
     OffsetDateTime until = light.directUntil();
     if (until != null) {
-      return "Direct sun ends " + Words.hour(until);
+      return (light.directCertain()
+              ? "Direct sun ends "
+              : "Direct sun not certain; as modelled it ends ")
+          + Words.hour(until);
     }
     if (light.sunAtStart().apparentAltitudeDeg() < 0) {
       return "No direct sun: it is down";

@@ -1,5 +1,6 @@
 package org.lightledger.web;
 
+import java.time.OffsetDateTime;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.ask.SpotLight;
@@ -11,7 +12,8 @@ import org.lightledger.sun.SunDirection;
 /**
  * Whether the sun reaches a spot, in words.
  *
- * @param kind "direct", "shade", "not-known" or "down", for the mark
+ * @param kind "direct", "shade", "not-known" (also when it is too close to tell) or "down", for the
+ *     mark
  * @param word the same for the reader
  * @param clearance by how much, "" when that is not known
  */
@@ -33,9 +35,21 @@ record SunWords(String kind, String word, String clearance) {
           "direct sun: not known",
           clearance == null ? "no skyline is known in its direction" : by);
     }
+    if (clearance != null && !clearance.certain()) {
+      return new SunWords(
+          "not-known", directSun ? "direct sun not certain" : "open shade not certain", by);
+    }
     return directSun
         ? new SunWords("direct", "direct sun", by)
         : new SunWords("shade", "open shade", by);
+  }
+
+  /** The same with the end of the direct sun, which is as sure as the sun itself is. */
+  String wordUntil(@Nullable OffsetDateTime until) {
+    if (until == null) {
+      return word;
+    }
+    return word + (kind.equals("direct") ? " until " : "; as modelled until ") + Words.hour(until);
   }
 
   private static String words(Clearance clearance) {

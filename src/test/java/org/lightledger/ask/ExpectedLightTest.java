@@ -36,6 +36,7 @@ class ExpectedLightTest {
         null,
         null,
         new Answer.Window(AT, AT),
+        List.of(),
         Answer.Tier.GEOMETRY,
         null,
         1,

@@ -49,8 +49,8 @@ class ShotMatchingTest {
                 shot(5, null, null, 10),
                 shot(6, 2L, STEPS, 10)));
     assertThat(ids(matching.atStops().get(0))).containsExactly(1L, 2L);
-    assertThat(ids(matching.atStops().get(1))).containsExactly(4L);
-    assertThat(ids(matching.elsewhere())).containsExactly(3L, 5L, 6L);
+    assertThat(ids(matching.atStops().get(1))).containsExactly(6L, 4L);
+    assertThat(ids(matching.elsewhere())).containsExactly(3L, 5L);
   }
 
   @Test
@@ -61,14 +61,31 @@ class ShotMatchingTest {
             List.of(
                 shot(1, 1L, MILL, -15),
                 shot(2, 1L, MILL, -15.001),
-                shot(3, 1L, MILL, 45),
-                shot(4, 1L, MILL, 45.001),
-                shot(5, 2L, STEPS, 25),
+                shot(3, null, MILL, 45),
+                shot(4, null, MILL, 45.001),
+                shot(5, null, STEPS, 25),
                 shot(6, 2L, STEPS, 85),
                 shot(7, 2L, STEPS, 85.001)));
     assertThat(ids(matching.atStops().get(0))).containsExactly(1L, 3L);
     assertThat(ids(matching.atStops().get(1))).containsExactly(5L, 6L);
     assertThat(ids(matching.elsewhere())).containsExactly(4L);
+  }
+
+  /** A visit that outlasts its plan keeps its shots, though the next stop is near and due. */
+  @Test
+  void aShotOfAStopsSpotIsThatStopsWheneverItWasTaken() {
+    ShotMatching.Stop meadow = stop(3, east(MILL, 90), 40, 120);
+    ShotMatching matching =
+        ShotMatching.of(
+            List.of(FIRST, meadow),
+            List.of(
+                shot(1, 1L, MILL, 45.001),
+                shot(2, 1L, east(MILL, 60), 100),
+                shot(3, null, east(MILL, 10), 100),
+                shot(4, 3L, east(MILL, 70), 20)));
+    assertThat(ids(matching.atStops().get(0))).containsExactly(1L, 2L);
+    assertThat(ids(matching.atStops().get(1))).containsExactly(4L, 3L);
+    assertThat(matching.elsewhere()).isEmpty();
   }
 
   @Test

@@ -116,6 +116,26 @@ class DirectSunTest {
     assertThat(stretch.lowerBoundOnly()).isFalse();
   }
 
+  /** However uncertain the skyline is, below the level horizon no sun is possible. */
+  @Test
+  void noBoundLiesBeforeSunriseOrAfterSunset() {
+    SunDay day = SunDay.of(CURVE, VALLEY, ZONE, DATE);
+    Instant sunrise = day.event(SunEventKind.SUNRISE).orElseThrow();
+    Instant sunset = day.event(SunEventKind.SUNSET).orElseThrow();
+
+    DirectSun.Stretch stretch =
+        DirectSun.over(CURVE, level(10.0, 14.6), VALLEY, START, END).stretches().get(0);
+    assertThat(seconds(sunrise, stretch.earliestFrom())).isEqualTo(0.0, within(0.5));
+    assertThat(seconds(sunset, stretch.latestTo())).isEqualTo(0.0, within(0.5));
+    assertThat(stretch.from()).isAfter(stretch.earliestFrom());
+    assertThat(stretch.to()).isBefore(stretch.latestTo());
+
+    DirectSun.Stretch lookedDownUpon =
+        DirectSun.over(CURVE, level(-3.0, 0.2), VALLEY, START, END).stretches().get(0);
+    assertThat(seconds(sunrise, lookedDownUpon.from())).isEqualTo(0.0, within(0.5));
+    assertThat(seconds(sunset, lookedDownUpon.to())).isEqualTo(0.0, within(0.5));
+  }
+
   /** On the level the last limb is the almanac's sunset, but for its rounded refraction. */
   @Test
   void theLastLimbOnTheLevelIsSunset() {

@@ -11,6 +11,7 @@ import java.time.LocalTime;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
+import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -18,6 +19,7 @@ import java.util.Objects;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.lightledger.ask.Answer;
 import org.lightledger.ask.Asker;
 import org.lightledger.ask.SpotLight;
 import org.lightledger.geo.Bearing;
@@ -94,6 +96,21 @@ class SessionLightTest {
           .isLessThanOrEqualTo(Duration.ofSeconds(1));
       assertThat(times.get(LightClass.BACKLIT)).isGreaterThan(1);
       assertThat(times.get(LightClass.OPEN_SHADE)).isGreaterThan(1);
+
+      Answer proposed =
+          new Studio(ledger, new Asker(sun), sun, clock)
+              .light(hours)
+              .propose(Set.of(LightClass.BACKLIT), Set.of(), Set.of(open), 5)
+              .get(0);
+      List<Duration> lengths =
+          lights.get(avenue).stream()
+              .filter(stretch -> stretch.light() == LightClass.BACKLIT)
+              .map(stretch -> Duration.between(stretch.from(), stretch.until()))
+              .toList();
+      assertThat(proposed.others()).hasSize(lengths.size() - 1);
+      assertThat(within(proposed.window(), span).plusMinutes(1))
+          .as("no time with this light is a minute longer")
+          .isGreaterThan(Collections.max(lengths));
     }
   }
 
@@ -127,6 +144,14 @@ class SessionLightTest {
         assertThat(light.propose(Set.of(LightClass.DARK), Set.of(), Set.of(), 5)).hasSize(1);
       }
     }
+  }
+
+  private static Duration within(Answer.Window window, SessionHours.Span span) {
+    Instant from = window.from().toInstant();
+    Instant to = window.to().toInstant();
+    return Duration.between(
+        from.isBefore(span.start()) ? span.start() : from,
+        to.isAfter(span.end()) ? span.end() : to);
   }
 
   private static long add(Ledger ledger, Spot spot) {

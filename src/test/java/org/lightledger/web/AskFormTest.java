@@ -173,6 +173,10 @@ class AskFormTest {
         .containsExactly("light", "from", "to", "at", "until", "near", "within");
     assertThat(read.problems())
         .allSatisfy(problem -> assertThat(problem.message()).contains("expected", "found"));
+    assertThat(read.problems()).extracting(FieldProblem::label).contains("Time from");
+    assertThat(read.byClock()).isTrue();
+    assertThat(read.at()).isEqualTo("25:00");
+    assertThat(read.until()).isEqualTo("1");
   }
 
   @Test

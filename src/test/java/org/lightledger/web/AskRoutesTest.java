@@ -64,6 +64,42 @@ class AskRoutesTest {
   }
 
   @Test
+  void aChoiceWhoseFieldsAreBadStaysChosenAndItsFieldsAsTheyWereTyped() {
+    TestSite.Answer page =
+        site.get("/?light=side&from=2026-12-15&when=clock&at=&until=18:00&within=10");
+
+    assertThat(page.status()).isEqualTo(422);
+    assertThat(page.text())
+        .contains("expected a time such as 17:30, found nothing")
+        .contains("<span class=\"label\">Time from</span>", "name=\"until\" value=\"18:00\"")
+        .containsPattern("name=\"when\" value=\"clock\" checked")
+        .doesNotContainPattern("name=\"when\" value=\"sun\" checked");
+    assertThat(site.get("/?light=side&from=2026-12-15&when=clock&at=18:00&until=17:00").text())
+        .contains("name=\"at\" value=\"18:00\"", "name=\"until\" value=\"17:00\"")
+        .containsPattern("name=\"when\" value=\"clock\" checked");
+  }
+
+  @Test
+  void whenTheSunIsDownThePageSaysSoAndWhatToAsk() {
+    String day = "/?light=side&from=2026-12-15&to=2026-12-15";
+    String evening = site.get(day + "&when=clock&at=20:00").text();
+
+    assertThat(evening)
+        .containsPattern(
+            "the sun is below the horizon: at Spot 1 it set at 17:5[0-9] on Tue 15 Dec")
+        .contains("Ask for an hour before sunset, or for twilight or dark.")
+        .doesNotContain("the sun moves about 15", "stands elsewhere", "neighbouring light");
+    assertThat(site.get(day + "&when=sun&minutes=60&side=after&event=sunset").text())
+        .containsPattern("at Spot 1 it set at 17:5[0-9]");
+    assertThat(site.get(day + "&when=clock&at=05:00&until=06:00").text())
+        .containsPattern("at Spot 1 it rises at 08:[0-9]{2} on Tue 15 Dec")
+        .contains("Ask for an hour after sunrise, or for twilight or dark.");
+    assertThat(site.get(day.replace("side", "overhead") + "&when=clock&at=17:00").text())
+        .contains("the sun stands elsewhere")
+        .doesNotContain("below the horizon: at");
+  }
+
+  @Test
   void theCircleLeavesOutWhatLiesBeyondIt() {
     String page = site.get(DECEMBER + "&near=41.954,-6.61&within=0.1").text();
 

@@ -13,6 +13,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -25,12 +26,14 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.lightledger.field.FieldEntry;
+import org.lightledger.geo.GeoPoint;
 import org.lightledger.light.SunCare;
 import org.lightledger.session.PackItem;
 import org.lightledger.skyline.SunOnSubject;
 import org.lightledger.spot.Hazard;
 import org.lightledger.store.MapSamples;
 import org.lightledger.store.StoredShot;
+import org.lightledger.sun.SpaEphemeris;
 
 /** The day's plan for a phone, and what the phone sends back, over real HTTP. */
 class FieldRoutesTest {
@@ -96,6 +99,32 @@ class FieldRoutesTest {
 
   private Optional<SunOnSubject> word(long shotId) {
     return site.ledger().read(session -> session.skylines().sunOnSubjectOf(shotId));
+  }
+
+  @Test
+  void aSunTooCloseToTellAtAStopIsNotPromised() {
+    double sunDeg =
+        new SpaEphemeris()
+            .direction(
+                FieldSite.at("16:10"), new GeoPoint(TestSite.PLACES[0][0], TestSite.PLACES[0][1]))
+            .apparentAltitudeDeg();
+    site.post(
+        "/spots/1/measured/list",
+        "list",
+        String.format(Locale.ROOT, "170,%.2f%n290,%.2f", sunDeg - 0.6, sunDeg - 0.6));
+    for (int i = 0; i < 100 && due() > 0; i++) {
+      site.get("/surroundings");
+    }
+
+    assertThat(site.get("/field").text())
+        .containsPattern("Direct sun not certain; as modelled it ends 16:1[0-9]")
+        .doesNotContain("Direct sun ends");
+    assertThat(site.get("/sessions/1/call-sheet").text())
+        .containsPattern("Direct sun</dt> <dd>not certain; as modelled until 16:1[0-9]");
+  }
+
+  private long due() {
+    return site.ledger().read(session -> session.skylines().countDue());
   }
 
   private long shots() {

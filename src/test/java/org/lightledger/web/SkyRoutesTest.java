@@ -307,6 +307,33 @@ class SkyRoutesTest {
   }
 
   @Test
+  void anAnswerTooCloseToTellPromisesNothing() {
+    Instant moment = DECEMBER.atTime(16, 30).atZone(MADRID).toInstant();
+    double sunDeg = new SpaEphemeris().direction(moment, spot(1).position()).apparentAltitudeDeg();
+    measure(sunDeg - 0.5);
+
+    assertThat(site.get(ASKED).text())
+        .contains("above the skyline you measured: too close to tell", "reach-not-known")
+        .containsPattern(
+            "<strong>Direct sun not certain; as modelled until 1[67]:[0-9]{2}</strong>")
+        .containsPattern("too close to tell; as modelled, direct sun until 1[67]:[0-9]{2}")
+        .doesNotContain("Direct sun until", "reach-direct");
+
+    measure(sunDeg + 0.5);
+    assertThat(site.get(ASKED.replace("light=backlit", "light=open-shade")).text())
+        .contains("behind the skyline you measured: too close to tell")
+        .contains("<strong>Open shade not certain</strong>")
+        .doesNotContain("reach-shade");
+  }
+
+  /** A skyline of one height in the south and the west. */
+  private void measure(double altitudeDeg) {
+    String list = String.format(Locale.ROOT, "170,%.2f%n290,%.2f", altitudeDeg, altitudeDeg);
+    site.post("/spots/1/measured/list", "list", list);
+    awaitSkylines();
+  }
+
+  @Test
   void aShortlistKeepsTheWindowThatTheSkylineLeavesAndTheClientReadsNoMore() {
     addLand();
     String page = site.get(ASKED).text();

@@ -172,7 +172,8 @@ public final class Composer {
       case MEETING_TIME, MEETING_POINT, STOPS, END_TIME -> "plan the session first";
       case MEETING_PLACE -> "plan the session, and say in the plan where all meet";
       case TIME_ZONE ->
-          "the clocks of its place are not known yet; add the spots that the session may stop at, or save its day again";
+          "the clocks of its place are not known yet; add the spots that the session may stop at,"
+              + " or save its day again";
       case QUESTIONS -> "write the questions that you ask clients";
       case COMMON_QUESTIONS, STUDIO, STUDIO_PHONE, BRING ->
           "enter it under the settings of messages, or take the field out of the template";

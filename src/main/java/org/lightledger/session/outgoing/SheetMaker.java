@@ -233,7 +233,8 @@ public final class SheetMaker {
   private String direct(StayLight stay, @Nullable Skyline skyline) {
     OffsetDateTime until = stay.directUntil();
     if (until != null) {
-      return "until " + Plainly.hour(until);
+      return (stay.directCertain() ? "until " : "not certain; as modelled until ")
+          + Plainly.hour(until);
     }
     if (plan.sky() == Sky.OVERCAST) {
       return "none under an overcast sky";
