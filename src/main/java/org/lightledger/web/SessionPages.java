@@ -23,7 +23,6 @@ import org.lightledger.session.SentMessage;
 import org.lightledger.session.Session;
 import org.lightledger.session.SessionHours;
 import org.lightledger.share.Said;
-import org.lightledger.spot.Spot;
 import org.lightledger.spot.Trait;
 import org.lightledger.store.LedgerSession;
 import org.lightledger.studio.PlanChange;
@@ -34,12 +33,14 @@ import org.lightledger.sun.SunEphemeris;
 final class SessionPages {
   private final House house;
   private final Studio studio;
+  private final SessionFacts facts;
   private final CandidateViews candidates;
   private final PlanViews plans;
 
   SessionPages(House house, Studio studio, SunEphemeris sun) {
     this.house = house;
     this.studio = studio;
+    this.facts = new SessionFacts(studio);
     this.candidates = new CandidateViews(studio);
     this.plans = new PlanViews(sun);
   }
@@ -95,7 +96,7 @@ final class SessionPages {
         SessionWords.title(client, booked),
         "/clients/" + client.id(),
         client.name(),
-        facts(booked, client, hours, clocks(session, booked)),
+        facts.of(session, booked, client, hours),
         state(booked, sent),
         brief(booked.brief(), sent),
         candidates.view(ctx, session, booked, hours.orElse(null), liked, sent),
@@ -153,43 +154,6 @@ final class SessionPages {
         SessionWords.due(due),
         SessionWords.since(due),
         due.overdueDays() > 0);
-  }
-
-  private static List<SessionPage.Fact> facts(
-      Session booked, Client client, Optional<SessionHours> hours, String clocks) {
-    List<SessionPage.Fact> facts = new ArrayList<>();
-    facts.add(
-        new SessionPage.Fact(
-            "When",
-            hours
-                .map(SessionWords::hours)
-                .orElse("hours not known: the ledger has no spots yet to tell the sun for")));
-    facts.add(new SessionPage.Fact("Fixed by", SessionWords.anchor(booked.anchor())));
-    hours.ifPresent(
-        known -> facts.add(new SessionPage.Fact("Sun", SessionWords.evening(known.sun()))));
-    facts.add(new SessionPage.Fact("Clocks", clocks));
-    facts.add(new SessionPage.Fact("Booked", SessionWords.terms(booked.terms())));
-    Client.Guardian guardian = client.guardian();
-    if (client.minor() && guardian != null) {
-      facts.add(new SessionPage.Fact("Guardian", guardian.name()));
-    }
-    return facts;
-  }
-
-  /** Whose clocks its times are on, and which of its spots have others. */
-  private String clocks(LedgerSession session, Session booked) {
-    String zone =
-        booked.isZoneKnown()
-            ? booked.zone().getId()
-            : "not known yet: add the spots that it may stop at";
-    List<Spot> others = studio.onOtherClocks(session, booked);
-    return others.isEmpty()
-        ? zone
-        : zone
-            + ". Mind that not all of its spots keep these clocks: "
-            + others.stream()
-                .map(spot -> spot.name() + " has " + spot.zone())
-                .collect(Collectors.joining(", "));
   }
 
   private static SessionPage.State state(Session booked, Sent sent) {

@@ -103,6 +103,9 @@ class ClientReplyTest {
         .anyMatch(answer -> !answer.byClient() && answer.words().startsWith("Tupfelin"));
     String owner = world.site.get("/sessions/" + world.sessionId + "/share").text();
     assertThat(owner).contains("So green", "favourite", "the dog", "In the mist", "New:");
+    assertThat(world.site.get("/sessions/" + world.sessionId).text())
+        .as("where the session is prepared")
+        .contains("Nilo wrote", "Can the dog come?");
     assertThat(world.site.get("/replies").text()).contains("So green");
     assertThat(world.site.get("/spots").text()).containsPattern("[0-9]+ new repl(y|ies)</a>");
     world.site.post("/shares/" + share.id() + "/read");

@@ -182,6 +182,27 @@ class SessionRoutesTest {
   }
 
   @Test
+  void hoursThatAreHardlyMeantAreSaid() {
+    addClient();
+    book("2026-12-20", "anchor", "starts", "time", "15:30");
+    assertThat(page("/sessions/1")).doesNotContain("another session", "the sun has set before");
+
+    book("2026-12-20", "anchor", "starts", "time", "17:55");
+    book("2026-12-20", "anchor", "starts", "time", "19:30");
+    book("2026-12-21", "anchor", "starts", "time", "15:30");
+
+    assertThat(page("/sessions/1"))
+        .contains("Another session at the same time: Nilo, Sun 20 Dec 2026, 17:55 to 20:25")
+        .doesNotContain("19:30");
+    assertThat(page("/sessions/3"))
+        .contains("17:55 to 20:25; the sun has set before it begins")
+        .doesNotContain("15:30");
+    assertThat(page("/sessions/4")).doesNotContain("another session", "Another session");
+    site.post("/sessions/2/state", "state", "CANCELLED");
+    assertThat(page("/sessions/1")).doesNotContain("Another session");
+  }
+
+  @Test
   void allBadFieldsOfABookingAreNamedAtOnce() {
     addClient();
     TestSite.Answer refused =
@@ -524,8 +545,9 @@ class SessionRoutesTest {
         .doesNotContain("Its shots");
     site.post("/sessions/1/state", "state", "DONE");
     assertThat(page("/sessions/1"))
-        .contains(
-            "Its shots", "1 shot at the stops, 1 elsewhere", "href=\"/shots/1\"", "Elsewhere");
+        .as("a shot of a stop's own spot is that stop's, whenever it was taken")
+        .contains("Its shots", "2 shots at the stops", "href=\"/shots/1\"", "href=\"/shots/2\"")
+        .doesNotContain("Elsewhere");
   }
 
   private void at(String instant) {
