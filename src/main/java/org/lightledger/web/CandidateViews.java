@@ -55,6 +55,7 @@ final class CandidateViews {
               candidate,
               spot,
               lights.getOrDefault(spot.id(), List.of()).stream()
+                  .filter(stretch -> !isWithinAMinute(stretch))
                   .map(CandidateViews::light)
                   .toList(),
               cautions(session, spot),
@@ -132,6 +133,10 @@ final class CandidateViews {
     return spot.open()
         ? "any direction works here; the plan looks where the light is best"
         : "not told: its facing or the session's hours are not known";
+  }
+
+  private static boolean isWithinAMinute(SessionLight.Stretch stretch) {
+    return Words.hour(stretch.from()).equals(Words.hour(stretch.until()));
   }
 
   private static CandidatesView.Light light(SessionLight.Stretch stretch) {

@@ -122,15 +122,18 @@ final class PlanViews {
       Instant until = ends.isBefore(stop.shootUntil()) ? ends : stop.shootUntil();
       Duration half = Duration.between(from, until).dividedBy(2);
       SunDirection halfWay = sun.direction(from.plus(half), spot.position());
-      if (from.isBefore(until)) {
+      String first = SessionWords.hour(from, zone);
+      String last = SessionWords.hour(until, zone);
+      // What passes within a minute is not told.
+      if (from.isBefore(until) && (!first.equals(last) || light.spans().size() == 1)) {
         lights.add(
             new PlanPart.Light(
-                SessionWords.hour(from, zone) + " to " + SessionWords.hour(until, zone),
+                first + " to " + last,
                 LightGlyph.of(span.light(), facing.turnToDeg(halfWay.azimuth())),
                 Words.capital(span.light().label()),
                 "sun " + Words.sun(halfWay)));
-        from = until;
       }
+      from = until;
     }
     return lights;
   }
@@ -143,7 +146,10 @@ final class PlanViews {
         : words
             + ", "
             + Words.count(
-                (int) Duration.between(ends.toInstant(), stop.shootUntil()).toMinutes(),
+                (int)
+                    Duration.between(ends.toInstant(), stop.shootUntil())
+                        .plusSeconds(30)
+                        .toMinutes(),
                 "minute",
                 "minutes")
             + " before the pictures do";
