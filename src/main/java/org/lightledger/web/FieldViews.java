@@ -12,6 +12,7 @@ import org.lightledger.ask.StayLight;
 import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.session.KeptPlan;
+import org.lightledger.session.outgoing.StopLight;
 import org.lightledger.skyline.Skyline;
 import org.lightledger.spot.Spot;
 import org.lightledger.store.LedgerSession;
@@ -50,19 +51,7 @@ final class FieldViews {
     Skyline skyline = SpotSky.known(session.skylines().find(spot.id()).orElse(null));
     Bearing facing = stop.facing();
     KeptPlan.Drive drive = stop.drive();
-    StayLight light =
-        facing == null
-            ? null
-            : StayLight.of(
-                sun,
-                new StayLight.Stay(
-                    spot.position(),
-                    zone,
-                    facing,
-                    skyline,
-                    sky,
-                    stop.shootFrom(),
-                    stop.shootUntil()));
+    StayLight light = StopLight.of(sun, stop, spot, skyline, sky, zone);
     return new FieldPage.Stop(
         String.valueOf(number),
         spot.name(),

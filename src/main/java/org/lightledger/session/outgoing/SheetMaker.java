@@ -114,21 +114,11 @@ public final class SheetMaker {
     List<Sheet.Line> lines = new ArrayList<>();
     LightClass light = null;
     double turnDeg = 0.0;
-    if (facing == null) {
+    StayLight stay = StopLight.of(sun, stop, spot, skyline, plan.sky(), zone);
+    if (facing == null || stay == null) {
       lines.add(new Sheet.Line("Sun", sunWithoutFacing(spot, stop)));
       lines.add(new Sheet.Line("Light", "not known: no facing is set for this stop"));
     } else {
-      StayLight stay =
-          StayLight.of(
-              sun,
-              new StayLight.Stay(
-                  spot.position(),
-                  zone,
-                  facing,
-                  skyline,
-                  plan.sky(),
-                  stop.shootFrom(),
-                  stop.shootUntil()));
       light = lightHalfWay(stay, stop);
       turnDeg = facing.turnToDeg(stay.sunAtMiddle().azimuth());
       lines.add(new Sheet.Line("Sun", suns(stay.sunAtStart(), stay.sunAtEnd())));
