@@ -260,7 +260,7 @@ record AskForm(
     List<String> labels = new ArrayList<>();
     for (LightClass light : LightClass.values()) {
       if (lights.contains(light)) {
-        labels.add(light.label());
+        labels.add(Words.lit(light));
       }
     }
     return AskTerms.joined(labels, "or");

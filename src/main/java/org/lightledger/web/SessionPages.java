@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -55,6 +56,18 @@ final class SessionPages {
     List<Due> due = studio.due();
     SessionPage page = house.ledger().read(session -> page(ctx, session, sent, due));
     house.show(ctx, "session", page.title(), Frame.Room.SESSIONS, page);
+  }
+
+  /** Changes something of a session that is there, and tells its number. */
+  long change(Context ctx, Consumer<LedgerSession> change) {
+    return house
+        .ledger()
+        .write(
+            session -> {
+              long id = find(ctx, session).id();
+              change.accept(session);
+              return id;
+            });
   }
 
   /** The address of a session's page after its candidates have changed. */

@@ -107,7 +107,9 @@ public final class WebServer implements AutoCloseable {
               new PlanRoutes(house, new SessionPlanning(studio, roads, sun, clock), sun)
                   .register(config.routes);
               new ScoutingRunRoutes(house, roads, sun).register(config.routes);
-              new SessionPartRoutes(house, studio, sessions).register(config.routes);
+              new CandidateRoutes(house, studio, sessions).register(config.routes);
+              new AnswerRoutes(house, sessions).register(config.routes);
+              new PackRoutes(house, sessions).register(config.routes);
               new ClientRoutes(house).register(config.routes);
               new ClientDataRoutes(house).register(config.routes);
               new StudioRoutes(house).register(config.routes);

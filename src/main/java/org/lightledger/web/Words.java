@@ -93,6 +93,16 @@ final class Words {
         : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
   }
 
+  /** A light as one says it of a place: what a spot is. */
+  static String lit(LightClass light) {
+    return switch (light) {
+      case BACKLIT, DARK -> light.label();
+      case RIM, SIDE, FRONT, THREE_QUARTER_FRONT -> light.label() + "-lit";
+      case OVERHEAD -> "lit from overhead";
+      case OPEN_SHADE, TWILIGHT -> "in " + light.label();
+    };
+  }
+
   /**
    * Which side the light comes from, as the photographer sees it; "" where that does not matter.
    */

@@ -33,7 +33,8 @@ class AskRoutesTest {
     String page = site.get(DECEMBER).text();
 
     assertThat(page)
-        .contains("2 spots are backlit or rim", "1 Dec 2026 to 31 Dec 2026, 60 min before sunset")
+        .contains(
+            "2 spots are backlit or rim-lit", "1 Dec 2026 to 31 Dec 2026, 60 min before sunset")
         .contains(" of 31 days", "tier-scouted", "Put on shortlist")
         .containsPattern("Face</dt><dd>SW 23[0-9]°")
         .containsPattern("Sun</dt><dd>SW 2[0-9]{2}°, [0-9.]+° high")
@@ -136,7 +137,7 @@ class AskRoutesTest {
   @Test
   void noAnswerTeachesWhatToTry() {
     assertThat(site.get("/?light=twilight&from=2026-12-01&when=clock&at=12:00").text())
-        .contains("No spots are twilight", "3 spots were looked at", "Try another hour");
+        .contains("No spots are in twilight", "3 spots were looked at", "Try another hour");
   }
 
   @Test

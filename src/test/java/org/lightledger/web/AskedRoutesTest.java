@@ -45,7 +45,7 @@ class AskedRoutesTest {
     String page = site.get("/?" + ASKED + "&with=water&weekday=sunday").text();
 
     assertThat(page)
-        .contains("1 spot is backlit or rim", "class=\"more\" open")
+        .contains("1 spot is backlit or rim-lit", "class=\"more\" open")
         .contains("Only on Sundays; where the place has: water.")
         .contains("href=\"/spots/2\"")
         .doesNotContain("href=\"/spots/1\"");

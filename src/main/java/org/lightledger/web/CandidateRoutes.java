@@ -3,37 +3,25 @@ package org.lightledger.web;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
-import java.time.Instant;
 import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import org.jspecify.annotations.Nullable;
 import org.lightledger.light.LightClass;
-import org.lightledger.session.Answer;
 import org.lightledger.session.Candidate;
-import org.lightledger.session.ClientQuestion;
-import org.lightledger.session.PackItem;
-import org.lightledger.session.Session;
-import org.lightledger.share.Said;
-import org.lightledger.share.Ticks;
 import org.lightledger.shortlist.Shortlist;
-import org.lightledger.spot.Trait;
 import org.lightledger.store.LedgerSession;
 import org.lightledger.studio.PlanChange;
 import org.lightledger.studio.Rescheduling;
 import org.lightledger.studio.Studio;
 
-/** The candidates of a session, the client's answers, and what is packed. */
-final class SessionPartRoutes {
-  private static final int MOST_ANSWER = 4000;
-  private static final int MOST_LINE = 200;
+/** The spots that a session may stop at. */
+final class CandidateRoutes {
   private static final int LEAST_STAY = 5;
   private static final int MOST_STAY = 480;
 
@@ -41,7 +29,7 @@ final class SessionPartRoutes {
   private final Rescheduling rescheduling;
   private final SessionPages pages;
 
-  SessionPartRoutes(House house, Studio studio, SessionPages pages) {
+  CandidateRoutes(House house, Studio studio, SessionPages pages) {
     this.house = house;
     this.rescheduling = new Rescheduling(studio);
     this.pages = pages;
@@ -54,22 +42,6 @@ final class SessionPartRoutes {
     routes.post("/sessions/{id}/candidates/{spot}/up", ctx -> move(ctx, -1));
     routes.post("/sessions/{id}/candidates/{spot}/down", ctx -> move(ctx, 1));
     routes.post("/sessions/{id}/candidates/{spot}/remove", this::removeCandidate);
-    routes.post("/sessions/{id}/answers", this::answer);
-    routes.post("/sessions/{id}/items", this::addItem);
-    routes.post("/sessions/{id}/items/{item}/tick", this::tick);
-    routes.post("/sessions/{id}/items/{item}/remove", this::removeItem);
-  }
-
-  /** Changes something of a session that is there. */
-  private long change(Context ctx, Consumer<LedgerSession> change) {
-    return house
-        .ledger()
-        .write(
-            session -> {
-              long id = SessionPages.find(ctx, session).id();
-              change.accept(session);
-              return id;
-            });
   }
 
   /** Changes the candidates of a session; its clocks follow them. */
@@ -207,7 +179,7 @@ final class SessionPartRoutes {
   private void move(Context ctx, int by) {
     long spotId = House.id(ctx, "spot");
     long id =
-        change(
+        pages.change(
             ctx,
             session -> {
               List<Long> order = new ArrayList<>(requireCandidate(ctx, session, spotId));
@@ -228,154 +200,5 @@ final class SessionPartRoutes {
           requireCandidate(ctx, session, spotId);
           session.candidates().remove(House.id(ctx, "id"), spotId);
         });
-  }
-
-  private void answer(Context ctx) {
-    Fields fields = new Fields(ctx::formParams);
-    long id = House.id(ctx, "id");
-    Instant now = house.clock().instant();
-    boolean clash =
-        house
-            .ledger()
-            .write(session -> keepAnswers(session, SessionPages.find(ctx, session), fields, now));
-    if (!fields.problems().isEmpty()) {
-      ctx.status(clash ? 409 : 422);
-      pages.show(ctx, new Sent("answers", fields));
-      return;
-    }
-    ctx.redirect("/sessions/" + id + "?saved=1#answers", HttpStatus.SEE_OTHER);
-  }
-
-  /**
-   * Keeps the answers that were changed, unless one of them can not be. An answer that is as it was
-   * keeps its time and its author; an emptied one is taken back.
-   *
-   * @return whether one of them became another meanwhile
-   */
-  private static boolean keepAnswers(
-      LedgerSession session, Session booked, Fields fields, Instant now) {
-    Map<Long, Answer> before =
-        session.questionnaire().answers(booked.id()).stream()
-            .collect(Collectors.toMap(Answer::questionId, Function.identity()));
-    List<Answer> changed = new ArrayList<>();
-    boolean clash = false;
-    for (ClientQuestion question : session.questionnaire().questions()) {
-      Answer was = before.get(question.id());
-      String kept = was == null ? "" : was.words();
-      Set<Trait> had = was == null ? Set.of() : was.places();
-      String field = "answer-" + question.id();
-      Said said = fields.said(field, question.words(), MOST_ANSWER);
-      if (said.clashesWith(kept)) {
-        clash = true;
-        fields.problem(field, question.words(), clash(was));
-      }
-      Set<Trait> places = places(fields, question, had);
-      String words = said.onto(kept);
-      if (!words.equals(kept) || !places.equals(had)) {
-        boolean alone = words.isEmpty() && question.kind() == ClientQuestion.Kind.WORDS;
-        Set<Trait> asked = alone ? Set.of() : places;
-        changed.add(new Answer(question.id(), question.words(), words, asked, now, false));
-      }
-    }
-    if (fields.problems().isEmpty()) {
-      changed.forEach(answer -> keep(session, booked.id(), answer));
-    }
-    return clash;
-  }
-
-  private static void keep(LedgerSession session, long id, Answer answer) {
-    if (answer.words().isEmpty() && answer.places().isEmpty()) {
-      session.questionnaire().removeAnswer(id, answer.questionId());
-    } else {
-      session.questionnaire().answer(id, answer);
-    }
-  }
-
-  private static String clash(@Nullable Answer now) {
-    return "expected the answer that this page showed, found "
-        + (now == null
-            ? "that it was taken back meanwhile"
-            : "one that "
-                + (now.byClient() ? "the client" : "you")
-                + " changed meanwhile: "
-                + Fields.found(now.words()))
-        + "; nothing was changed, save again to put yours in its place";
-  }
-
-  /**
-   * The kinds of place after the boxes that were changed; a question for words has none to tick.
-   */
-  private static Set<Trait> places(Fields fields, ClientQuestion question, Set<Trait> had) {
-    String field = "places-" + question.id();
-    return question.kind() == ClientQuestion.Kind.PLACES
-        ? new Ticks<>(
-                places(fields, question, Fields.SHOWN + field), places(fields, question, field))
-            .onto(had)
-        : had;
-  }
-
-  private static Set<Trait> places(Fields fields, ClientQuestion question, String field) {
-    Set<Trait> places = EnumSet.noneOf(Trait.class);
-    for (String code : fields.all(field)) {
-      try {
-        places.add(Trait.parse(code));
-      } catch (IllegalArgumentException e) {
-        fields.problem("answer-" + question.id(), question.words(), String.valueOf(e.getMessage()));
-      }
-    }
-    return places;
-  }
-
-  private void addItem(Context ctx) {
-    Fields fields = new Fields(ctx::formParams);
-    String words = fields.line("item", "Thing to pack", MOST_LINE);
-    if (!fields.problems().isEmpty()) {
-      pages.refuse(ctx, new Sent("item", fields));
-      return;
-    }
-    packed(ctx, change(ctx, session -> session.packing().add(House.id(ctx, "id"), words)));
-  }
-
-  private void tick(Context ctx) {
-    long item = House.id(ctx, "item");
-    boolean done = ctx.formParams("done").contains("yes");
-    packed(
-        ctx,
-        change(
-            ctx,
-            session -> {
-              requireItem(ctx, session, item);
-              session.packing().tick(House.id(ctx, "id"), item, done, house.clock().instant());
-            }));
-  }
-
-  private void removeItem(Context ctx) {
-    long item = House.id(ctx, "item");
-    packed(
-        ctx,
-        change(
-            ctx,
-            session -> {
-              requireItem(ctx, session, item);
-              session.packing().remove(House.id(ctx, "id"), item);
-            }));
-  }
-
-  private static void requireItem(Context ctx, LedgerSession session, long item) {
-    if (session.packing().items(House.id(ctx, "id")).stream()
-        .map(PackItem::id)
-        .noneMatch(id -> id == item)) {
-      throw PageProblem.notFound("That thing is no longer on the list.");
-    }
-  }
-
-  private void packed(Context ctx, long id) {
-    if (Pages.wantsPart(ctx)) {
-      PackPart part =
-          house.ledger().read(session -> SessionPages.packing(session, id, Sent.NOTHING));
-      house.pages().part(ctx, "packpart", part);
-    } else {
-      ctx.redirect("/sessions/" + id + "#pack", HttpStatus.SEE_OTHER);
-    }
   }
 }
