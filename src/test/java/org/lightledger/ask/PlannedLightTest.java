@@ -22,7 +22,6 @@ import org.lightledger.skyline.Skyline;
 import org.lightledger.skyline.SkylineBuilder;
 import org.lightledger.skyline.SkylineFlag;
 import org.lightledger.skyline.SkylineSource;
-import org.lightledger.spot.Facing;
 import org.lightledger.spot.Observation;
 import org.lightledger.spot.Spot;
 import org.lightledger.sun.SpaEphemeris;
@@ -43,7 +42,7 @@ class PlannedLightTest {
       LocalDate day = LocalDate.of(2026, 1, 1).plusDays(random.nextInt(365));
       LocalTime time = LocalTime.of(6 + random.nextInt(15), random.nextInt(60));
       Instant moment = day.atTime(time).atZone(MADRID).toInstant();
-      Spot spot = spot(new Bearing(random.nextInt(360)));
+      Spot spot = SkylineAskTest.spot(new Bearing(random.nextInt(360)));
       Skyline skyline = i % 4 == 0 ? null : walls(random);
       Sky sky = i % 7 == 0 ? Sky.OVERCAST : Sky.CLEAR;
       List<Observation> seen =
@@ -97,19 +96,6 @@ class PlannedLightTest {
             1)
         .matches()
         .get(0);
-  }
-
-  private static Spot spot(Bearing facing) {
-    return new Spot(
-        1,
-        "spot",
-        null,
-        PLACE,
-        MADRID,
-        false,
-        List.of(new Facing(facing, 15, Facing.Origin.SHOTS, 3)),
-        "",
-        "");
   }
 
   private static Skyline walls(Random random) {

@@ -294,7 +294,8 @@ class SkylineAskTest {
             100);
   }
 
-  private static Spot spot(Bearing facing) {
+  /** A spot that looks one way, as its shots say. */
+  static Spot spot(Bearing facing) {
     return new Spot(
         1,
         "spot",
