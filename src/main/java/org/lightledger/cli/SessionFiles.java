@@ -9,12 +9,10 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.Locale;
 import java.util.Map;
-import org.lightledger.session.calendar.CalendarFile;
-import org.lightledger.session.outgoing.AgendaMaker;
 import org.lightledger.session.outgoing.Dossier;
-import org.lightledger.session.outgoing.Studio;
 import org.lightledger.store.DossierReader;
 import org.lightledger.store.Ledger;
+import org.lightledger.studio.CalendarKeeping;
 import org.lightledger.web.CallSheets;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -49,12 +47,12 @@ abstract class SessionFiles extends Verb {
   static Dossier dossier(Ledger ledger, long sessionId) {
     return ledger
         .read(session -> DossierReader.read(session, sessionId))
-        .orElseThrow(
-            () ->
-                new IllegalArgumentException(
-                    "expected the number of a session, found "
-                        + sessionId
-                        + ", which the ledger does not have"));
+        .orElseThrow(() -> noSession(sessionId));
+  }
+
+  private static IllegalArgumentException noSession(long id) {
+    return new IllegalArgumentException(
+        "expected the number of a session, found " + id + ", which the ledger does not have");
   }
 
   /** Writes a new file. */
@@ -77,11 +75,10 @@ abstract class SessionFiles extends Verb {
 
     @Override
     byte[] content(Ledger ledger, long session) {
-      Studio studio = Studio.of(ledger.read(stores -> stores.settings().all()));
       makeSkylines(ledger);
-      return CalendarFile.text(
-              AgendaMaker.of(services.sun(), dossier(ledger, session), studio),
-              services.clock().instant())
+      return new CalendarKeeping(ledger, services.studio(ledger), services.sun(), services.clock())
+          .file(session)
+          .orElseThrow(() -> noSession(session))
           .getBytes(StandardCharsets.UTF_8);
     }
   }

@@ -26,7 +26,7 @@ import picocli.CommandLine.Parameters;
     name = "session",
     description = "Days with clients.",
     mixinStandardHelpOptions = true,
-    synopsisSubcommandLabel = "add|list|show|candidates|answer|pack|state")
+    synopsisSubcommandLabel = "add|list|show|candidates|answer|pack|state|delete")
 final class SessionVerb implements Runnable {
   @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
 
@@ -38,14 +38,15 @@ final class SessionVerb implements Runnable {
         .addSubcommand(new SessionCandidatesVerb(services))
         .addSubcommand(new SessionAnswerVerb(services))
         .addSubcommand(new SessionPackVerb(services))
-        .addSubcommand(new State(services));
+        .addSubcommand(new State(services))
+        .addSubcommand(new SessionDeleteVerb(services));
   }
 
   @Override
   public void run() {
     throw new CommandLine.ParameterException(
         spec.commandLine(),
-        "expected one of add, list, show, candidates, answer, pack, state, found none");
+        "expected one of add, list, show, candidates, answer, pack, state, delete, found none");
   }
 
   /** The session of a number. */

@@ -26,7 +26,17 @@ public record SessionHours(SunEvening sun, @Nullable Span span, String why) {
    * @param start when all meet
    * @param end when it is over, later
    */
-  public record Span(Instant start, Instant end) {}
+  public record Span(Instant start, Instant end) {
+    /**
+     * Whether two spans have a time in common; one that ends when the other starts has none.
+     *
+     * @param other another span
+     * @return true when they do
+     */
+    public boolean overlaps(Span other) {
+      return start.isBefore(other.end) && other.start.isBefore(end);
+    }
+  }
 
   /**
    * Works out the hours of a session.

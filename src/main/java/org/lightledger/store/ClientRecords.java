@@ -41,7 +41,13 @@ public final class ClientRecords {
     tables.put("clients", "SELECT * FROM clients WHERE id = ?1");
     tables.put("sessions", OF_CLIENT + " ORDER BY date, id");
     for (String table :
-        List.of("session_candidates", "plans", "answers", "sent_messages", "session_items")) {
+        List.of(
+            "session_candidates",
+            "plans",
+            "answers",
+            "sent_messages",
+            "session_items",
+            "calendar_entries")) {
       tables.put(table, "SELECT * FROM " + table + " WHERE session_id IN " + SESSIONS);
     }
     tables.put(
@@ -74,6 +80,7 @@ public final class ClientRecords {
     places.put("pack list of session", "session_items.session_id: words");
     places.put("answers in session", "answers.session_id: asked, words");
     places.put("messages of session", "sent_messages.session_id: recipient, subject, body");
+    places.put("calendar entry of session", "calendar_entries.session_id: title");
     places.put("meeting place of session", "plans.session_id: meeting_words");
     places.put("message of share", "shares: message, reply_words");
     places.put("words on spots in share", "share_picks.share_id: words");
@@ -206,7 +213,7 @@ public final class ClientRecords {
       case "sessions" -> " WHERE client_id <> ?1";
       case "shares" -> " WHERE id NOT IN " + SHARES;
       case "share_picks" -> " WHERE share_id NOT IN " + SHARES;
-      case "session_items", "answers", "sent_messages", "plans" ->
+      case "session_items", "answers", "sent_messages", "calendar_entries", "plans" ->
           " WHERE session_id NOT IN " + SESSIONS;
       default -> "";
     };
@@ -221,22 +228,8 @@ public final class ClientRecords {
    * @throws LedgerException when there is no such client
    */
   public void erase(long clientId) {
-    for (LedgerSession.Content content :
-        List.of(
-            LedgerSession.Content.CLIENTS,
-            LedgerSession.Content.SESSIONS,
-            LedgerSession.Content.SESSION_CANDIDATES,
-            LedgerSession.Content.PLANS,
-            LedgerSession.Content.PLAN_STOPS,
-            LedgerSession.Content.PLAN_CHANGES,
-            LedgerSession.Content.ANSWERS,
-            LedgerSession.Content.SENT_MESSAGES,
-            LedgerSession.Content.SESSION_ITEMS,
-            LedgerSession.Content.SHARES,
-            LedgerSession.Content.SHARE_PICKS,
-            LedgerSession.Content.OUTFIT_PICTURES)) {
-      session.changing(content);
-    }
+    session.changing(LedgerSession.Content.CLIENTS);
+    session.sessionRecords().touch();
     session.call("DELETE FROM sessions WHERE client_id = ?").integer(clientId).run();
     if (session.call("DELETE FROM clients WHERE id = ?").integer(clientId).run() == 0) {
       throw LedgerException.notFound("client", clientId);

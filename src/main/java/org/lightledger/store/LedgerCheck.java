@@ -158,7 +158,8 @@ public final class LedgerCheck {
                 "templates",
                 "sent_messages",
                 "gear",
-                "session_items"));
+                "session_items",
+                "calendar_entries"));
     for (String table : FEATURES) {
       missing.add(table);
       missing.add("rtree_" + table + "_geom");

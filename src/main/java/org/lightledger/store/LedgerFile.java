@@ -21,7 +21,7 @@ import org.sqlite.SQLiteDataSource;
 /** The file of a ledger: how it is opened and brought to the current schema. */
 final class LedgerFile {
   /** The newest migration in schema/. */
-  static final int SCHEMA_VERSION = 13;
+  static final int SCHEMA_VERSION = 14;
 
   static final String NAME = "ledger.gpkg";
 

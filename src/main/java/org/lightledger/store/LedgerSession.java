@@ -55,7 +55,8 @@ public final class LedgerSession {
     SESSION_ITEMS,
     SPOT_HAZARDS,
     FIELD_ENTRIES,
-    DROPPED_DRIVES
+    DROPPED_DRIVES,
+    CALENDAR_ENTRIES
   }
 
   private final Connection connection;
@@ -81,12 +82,14 @@ public final class LedgerSession {
   private final ObstructionStore obstructions = new ObstructionStore(this);
   private final ClientStore clients = new ClientStore(this);
   private final SessionStore sessions = new SessionStore(this);
+  private final SessionRecords sessionRecords = new SessionRecords(this);
   private final CandidateStore candidates = new CandidateStore(this);
   private final PlanStore plans = new PlanStore(this);
   private final DriveStore drives = new DriveStore(this);
   private final QuestionnaireStore questionnaire = new QuestionnaireStore(this);
   private final PackStore packing = new PackStore(this);
   private final MessageStore messages = new MessageStore(this);
+  private final CalendarStore calendar = new CalendarStore(this);
   private final HazardStore hazards = new HazardStore(this);
   private final FieldStore field = new FieldStore(this);
   private boolean active;
@@ -291,6 +294,24 @@ public final class LedgerSession {
    */
   public SessionStore sessions() {
     return sessions;
+  }
+
+  /**
+   * What the owner's calendar was given.
+   *
+   * @return their store
+   */
+  public CalendarStore calendar() {
+    return calendar;
+  }
+
+  /**
+   * All that hangs on a session.
+   *
+   * @return its store
+   */
+  public SessionRecords sessionRecords() {
+    return sessionRecords;
   }
 
   /**

@@ -4,10 +4,7 @@ import java.sql.SQLException;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.lightledger.session.Anchor;
 import org.lightledger.session.Bookable;
@@ -23,21 +20,10 @@ public final class SessionStore {
           + " least_stops, most_stops, length_min, state, wishes, pictures, talking_points, goal,"
           + " outcome, notes FROM sessions ";
 
-  /** What of a session belongs to its client, by table. */
-  private static final Map<String, String> HELD = held();
-
   private final LedgerSession session;
 
   SessionStore(LedgerSession session) {
     this.session = session;
-  }
-
-  private static Map<String, String> held() {
-    Map<String, String> held = new LinkedHashMap<>();
-    held.put("shares", "share");
-    held.put("answers", "answer");
-    held.put("sent_messages", "sent message");
-    return held;
   }
 
   /**
@@ -123,49 +109,17 @@ public final class SessionStore {
   }
 
   /**
-   * Why a session can not become another client's. What a client was shown or said belongs to that
-   * client: it would be shown to one and handed over to the other.
-   *
-   * @param id the ledger's number of the session
-   * @param clientId the client for whom it is to be
-   * @return what was found, expected, and what to do; nothing when it can, or is that client's
-   */
-  public Optional<String> whyNotFor(long id, long clientId) {
-    List<String> held = new ArrayList<>();
-    HELD.forEach(
-        (table, what) -> {
-          long count =
-              session
-                  .call(
-                      "SELECT count(*) FROM "
-                          + table
-                          + " WHERE session_id = ?1 AND EXISTS"
-                          + " (SELECT 1 FROM sessions WHERE id = ?1 AND client_id <> ?2)")
-                  .integer(id)
-                  .integer(clientId)
-                  .number();
-          if (count > 0) {
-            held.add(count + " " + what + (count == 1 ? "" : "s"));
-          }
-        });
-    return held.isEmpty()
-        ? Optional.empty()
-        : Optional.of(
-            "expected a session without shares, answers and sent messages to give to another"
-                + " client, found "
-                + String.join(", ", held)
-                + " of the one who has it; cancel this one, and book a new session for the other");
-  }
-
-  /**
    * Changes when a session is, for whom, and what was booked. Calendars learn of it.
    *
    * @param booked the session with its number; uid, revision, state and brief do not count
-   * @throws IllegalArgumentException when it can not become that client's, see {@link #whyNotFor}
+   * @throws IllegalArgumentException when it can not become that client's, see {@link
+   *     SessionRecords#whyNotFor}
    * @throws LedgerException when there is no such session or client
    */
   public void reschedule(Session booked) {
-    whyNotFor(booked.id(), booked.clientId())
+    session
+        .sessionRecords()
+        .whyNotFor(booked.id(), booked.clientId())
         .ifPresent(
             why -> {
               throw new IllegalArgumentException(why);
@@ -232,7 +186,7 @@ public final class SessionStore {
    * @param id the ledger's number of it
    * @throws LedgerException when there is no such session
    */
-  void revise(long id) {
+  public void revise(long id) {
     session.changing(LedgerSession.Content.SESSIONS);
     requireOne(
         "session",

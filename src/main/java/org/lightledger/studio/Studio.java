@@ -148,6 +148,21 @@ public final class Studio {
   }
 
   /**
+   * When the owner is with a session's client: by its plan, else by its hours.
+   *
+   * @param session the ledger
+   * @param booked the session
+   * @return start and end, or nothing when they can not be told
+   */
+  public Optional<SessionHours.Span> span(LedgerSession session, Session booked) {
+    return session
+        .plans()
+        .find(booked.id())
+        .map(plan -> new SessionHours.Span(plan.callTime(), plan.end()))
+        .or(() -> hours(session, booked).map(SessionHours::span));
+  }
+
+  /**
    * When a session is over: with its plan, else with its hours, else with its day.
    *
    * @param session the ledger
@@ -155,14 +170,9 @@ public final class Studio {
    * @return the instant
    */
   public Instant over(LedgerSession session, Session booked) {
-    KeptPlan plan = session.plans().find(booked.id()).orElse(null);
-    if (plan != null) {
-      return plan.end();
-    }
-    SessionHours.Span span = hours(session, booked).map(SessionHours::span).orElse(null);
-    return span == null
-        ? booked.date().plusDays(1).atStartOfDay(booked.zone()).toInstant()
-        : span.end();
+    return span(session, booked)
+        .map(SessionHours.Span::end)
+        .orElseGet(() -> booked.date().plusDays(1).atStartOfDay(booked.zone()).toInstant());
   }
 
   /**

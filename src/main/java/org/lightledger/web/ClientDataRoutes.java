@@ -10,7 +10,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.lightledger.session.Client;
-import org.lightledger.store.LedgerException;
 import org.lightledger.studio.ClientArchive;
 
 /** Hands over and erases all that is held about a client. */
@@ -77,21 +76,6 @@ final class ClientDataRoutes {
     ctx.contentType("application/zip").result(zip.toByteArray());
   }
 
-  /** The client is gone by now; what may be left is a trace in the write-ahead log. */
-  private void scrub() {
-    try {
-      house.ledger().scrub();
-    } catch (LedgerException e) {
-      throw new PageProblem(
-          503,
-          "Erased, and not yet scrubbed",
-          Words.capital(e.getMessage() + "."),
-          "Close other programs that use the ledger, then stop Lightledger: the last one to close"
-              + " empties the log.",
-          List.of());
-    }
-  }
-
   private void erase(Context ctx) {
     Fields fields = new Fields(ctx::formParams);
     long id = House.id(ctx, "id");
@@ -111,7 +95,7 @@ final class ClientDataRoutes {
               SessionPages.client(session, id);
               session.clientRecords().erase(id);
             });
-    scrub();
+    house.scrub("Erased");
     ctx.redirect("/clients", HttpStatus.SEE_OTHER);
   }
 }

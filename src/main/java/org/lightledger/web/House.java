@@ -7,6 +7,7 @@ import java.time.ZoneId;
 import java.util.List;
 import org.lightledger.spot.Spot;
 import org.lightledger.store.Ledger;
+import org.lightledger.store.LedgerException;
 import org.lightledger.store.LedgerSession;
 import org.lightledger.studio.StudioPlace;
 import org.lightledger.surroundings.SkylineKeeper;
@@ -65,6 +66,24 @@ final class House {
 
   private static int waiting(LedgerSession session) {
     return (int) session.shots().counts().needingAttention();
+  }
+
+  /**
+   * Takes what was deleted out of the file itself. It is gone from the ledger by now; what may be
+   * left is a trace in the write-ahead log.
+   */
+  void scrub(String done) {
+    try {
+      ledger.scrub();
+    } catch (LedgerException e) {
+      throw new PageProblem(
+          503,
+          done + ", and not yet scrubbed",
+          Words.capital(e.getMessage() + "."),
+          "Close other programs that use the ledger, then stop Lightledger: the last one to close"
+              + " empties the log.",
+          List.of());
+    }
   }
 
   /** The date at the place where most spots lie. */

@@ -4,25 +4,22 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
-import org.lightledger.session.calendar.CalendarFile;
-import org.lightledger.session.outgoing.AgendaMaker;
 import org.lightledger.session.outgoing.Dossier;
 import org.lightledger.session.outgoing.SessionRedaction;
-import org.lightledger.session.outgoing.Studio;
 import org.lightledger.store.DossierReader;
 import org.lightledger.store.LedgerSession;
-import org.lightledger.sun.SunEphemeris;
+import org.lightledger.studio.CalendarKeeping;
 
 /** The call sheet and the calendar file of a session. */
 final class OutgoingRoutes {
   private final House house;
-  private final SunEphemeris sun;
   private final CallSheets sheets;
+  private final CalendarKeeping calendar;
 
-  OutgoingRoutes(House house, SunEphemeris sun, CallSheets sheets) {
+  OutgoingRoutes(House house, CallSheets sheets, CalendarKeeping calendar) {
     this.house = house;
-    this.sun = sun;
     this.sheets = sheets;
+    this.calendar = calendar;
   }
 
   void register(RoutesConfig routes) {
@@ -44,17 +41,13 @@ final class OutgoingRoutes {
   }
 
   private void calendar(Context ctx) {
-    Dossier dossier = house.ledger().read(session -> find(ctx, session));
-    Studio studio = studio();
-    String text = CalendarFile.text(AgendaMaker.of(sun, dossier, studio), house.clock().instant());
-    ctx.header(
-        "Content-Disposition",
-        "attachment; filename=\"session-" + dossier.session().id() + ".ics\"");
+    long id = House.id(ctx, "id");
+    String text =
+        calendar
+            .file(id)
+            .orElseThrow(() -> PageProblem.notFound("There is no session with this number."));
+    ctx.header("Content-Disposition", "attachment; filename=\"session-" + id + ".ics\"");
     ctx.contentType("text/calendar; charset=utf-8").result(text.getBytes(StandardCharsets.UTF_8));
-  }
-
-  private Studio studio() {
-    return house.ledger().read(session -> Studio.of(session.settings().all()));
   }
 
   private long planned(Context ctx) {

@@ -1,11 +1,11 @@
 package org.lightledger.web;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import org.jspecify.annotations.Nullable;
 import org.lightledger.session.Client;
 import org.lightledger.session.Session;
 import org.lightledger.session.SessionHours;
@@ -14,14 +14,20 @@ import org.lightledger.share.Share;
 import org.lightledger.share.ShareSubject;
 import org.lightledger.spot.Spot;
 import org.lightledger.store.LedgerSession;
+import org.lightledger.studio.CalendarKeeping;
+import org.lightledger.studio.OtherSessions;
 import org.lightledger.studio.Studio;
 
 /** What the page of a session says of it first: when, what, what the client wrote, what to mind. */
 final class SessionFacts {
   private final Studio studio;
+  private final CalendarKeeping calendar;
+  private final OtherSessions others;
 
-  SessionFacts(Studio studio) {
+  SessionFacts(Studio studio, CalendarKeeping calendar) {
     this.studio = studio;
+    this.calendar = calendar;
+    this.others = new OtherSessions(studio);
   }
 
   List<SessionPage.Fact> of(
@@ -36,6 +42,12 @@ final class SessionFacts {
     add(facts, "Fixed by", SessionWords.anchor(booked.anchor()));
     hours.ifPresent(known -> add(facts, "Sun", SessionWords.evening(known.sun())));
     add(facts, "Mind", hours.map(known -> doubts(session, booked, known)).orElse(""));
+    add(
+        facts,
+        "Calendar",
+        calendar.isBehind(session, booked)
+            ? "yours has what was planned before: take the calendar file again"
+            : "");
     add(facts, "Clocks", clocks(session, booked));
     add(facts, "Booked", SessionWords.terms(booked.terms()));
     Client.Guardian guardian = client.guardian();
@@ -70,20 +82,16 @@ final class SessionFacts {
 
   /** Hours that are hardly meant: of another session too, or after the sun is down. */
   private String doubts(LedgerSession session, Session booked, SessionHours hours) {
-    SessionHours.Span span = hours.span();
+    SessionHours.Span span = studio.span(session, booked).orElse(null);
     if (span == null || !booked.state().isOpen()) {
       return "";
     }
     List<String> doubts = new ArrayList<>();
-    for (Session other : session.sessions().all()) {
-      boolean near =
-          !other.date().isBefore(booked.date().minusDays(1))
-              && !other.date().isAfter(booked.date().plusDays(1));
-      if (other.id() != booked.id() && other.state().isOpen() && near) {
-        studio
-            .hours(session, other)
-            .filter(theirs -> overlap(span, theirs.span()))
-            .ifPresent(theirs -> doubts.add(same(session, other, theirs)));
+    LocalDate day = booked.date();
+    for (OtherSessions.Taken other :
+        others.between(session, booked, day.minusDays(1), day.plusDays(1))) {
+      if (span.overlaps(other.span())) {
+        doubts.add(same(session, other));
       }
     }
     Instant sunset = hours.sun().sunset().orElse(null);
@@ -93,15 +101,12 @@ final class SessionFacts {
     return doubts.isEmpty() ? "" : Words.capital(String.join("; ", doubts));
   }
 
-  private static boolean overlap(SessionHours.Span one, SessionHours.@Nullable Span other) {
-    return other != null && one.start().isBefore(other.end()) && other.start().isBefore(one.end());
-  }
-
-  private static String same(LedgerSession session, Session other, SessionHours hours) {
+  private static String same(LedgerSession session, OtherSessions.Taken other) {
+    Session theirs = other.session();
     return "another session at the same time: "
-        + SessionWords.title(SessionPages.client(session, other.clientId()), other)
+        + SessionWords.title(SessionPages.client(session, theirs.clientId()), theirs)
         + ", "
-        + SessionWords.hours(hours);
+        + SessionWords.span(other.span(), theirs.zone());
   }
 
   /** What came back besides answers to the questions, which have their own place. */

@@ -21,6 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param packing what is packed
  * @param after the shots of a session that has been, or null
  * @param due what is due for it
+ * @param deletion what goes when it is deleted
  * @param problems what was wrong with a form
  * @param saved whether something has just been kept
  * @param became what that did to the plan and to what was agreed, "" for nothing
@@ -41,6 +42,7 @@ public record SessionPage(
     PackPart packing,
     @Nullable AfterPart after,
     List<TodayPage.Task> due,
+    Deletion deletion,
     List<FieldProblem> problems,
     boolean saved,
     String became) {
@@ -76,6 +78,14 @@ public record SessionPage(
    */
   public record Brief(
       String wishes, String pictures, String talkingPoints, String goal, String notes) {}
+
+  /**
+   * What goes when a session is deleted.
+   *
+   * @param held what hangs on it
+   * @param open whether the owner was about to
+   */
+  public record Deletion(List<String> held, boolean open) {}
 
   /**
    * A question with its answer.

@@ -26,6 +26,7 @@ import org.lightledger.session.SessionHours;
 import org.lightledger.share.Said;
 import org.lightledger.spot.Trait;
 import org.lightledger.store.LedgerSession;
+import org.lightledger.studio.CalendarKeeping;
 import org.lightledger.studio.PlanChange;
 import org.lightledger.studio.Studio;
 import org.lightledger.sun.SunEphemeris;
@@ -38,10 +39,10 @@ final class SessionPages {
   private final CandidateViews candidates;
   private final PlanViews plans;
 
-  SessionPages(House house, Studio studio, SunEphemeris sun) {
+  SessionPages(House house, Studio studio, SunEphemeris sun, CalendarKeeping calendar) {
     this.house = house;
     this.studio = studio;
-    this.facts = new SessionFacts(studio);
+    this.facts = new SessionFacts(studio, calendar);
     this.candidates = new CandidateViews(studio);
     this.plans = new PlanViews(sun);
   }
@@ -125,6 +126,7 @@ final class SessionPages {
             .filter(one -> one.session().id() == booked.id())
             .map(SessionPages::task)
             .toList(),
+        new SessionPage.Deletion(session.sessionRecords().held(booked.id()), sent.is("delete")),
         sent.problems(),
         ctx.queryParam("saved") != null,
         became(ctx.queryParam("plan")));

@@ -20,9 +20,8 @@ import org.lightledger.studio.PlanChange;
 import org.lightledger.studio.Rescheduling;
 import org.lightledger.studio.Studio;
 
-/** What is due, the sessions, and each one's day, brief and state. */
+/** What is due, the sessions, and each one's day. */
 final class SessionRoutes {
-  private static final int MOST_TEXT = 4000;
   private static final int MOST_NEXT = 3;
 
   private final House house;
@@ -45,8 +44,6 @@ final class SessionRoutes {
     routes.get("/sessions/{id}", ctx -> pages.show(ctx, Sent.NOTHING));
     routes.post("/sessions/{id}", this::reschedule);
     routes.get("/sessions/{id}/edit", ctx -> form(ctx, find(ctx), null));
-    routes.post("/sessions/{id}/brief", this::describe);
-    routes.post("/sessions/{id}/state", this::setState);
   }
 
   private Session find(Context ctx) {
@@ -255,7 +252,7 @@ final class SessionRoutes {
                 session -> {
                   SessionPages.client(session, booking.client());
                   session
-                      .sessions()
+                      .sessionRecords()
                       .whyNotFor(booked.id(), booking.client())
                       .ifPresent(why -> fields.problem("client", "Client", why));
                   return fields.problems().isEmpty()
@@ -282,70 +279,5 @@ final class SessionRoutes {
         booking.terms(),
         booked.state(),
         booked.brief());
-  }
-
-  private void describe(Context ctx) {
-    Session booked = find(ctx);
-    Fields fields = new Fields(ctx::formParams);
-    Session.Brief brief =
-        new Session.Brief(
-            fields.text("wishes", "Wishes", MOST_TEXT),
-            fields.text("pictures", "Pictures wanted", MOST_TEXT),
-            fields.text("talking", "To talk about", MOST_TEXT),
-            fields.text("goal", "Goal", MOST_TEXT),
-            booked.brief().outcome(),
-            fields.text("notes", "Notes", MOST_TEXT));
-    if (!fields.problems().isEmpty()) {
-      pages.refuse(ctx, new Sent("brief", fields));
-      return;
-    }
-    house.ledger().change(session -> session.sessions().describe(booked.id(), brief));
-    ctx.redirect("/sessions/" + booked.id() + "?saved=1#brief", HttpStatus.SEE_OTHER);
-  }
-
-  private void setState(Context ctx) {
-    Session booked = find(ctx);
-    Fields fields = new Fields(ctx::formParams);
-    String outcome = fields.text("outcome", "How it went", MOST_TEXT);
-    Session.State state = state(fields);
-    boolean goal = !booked.brief().goal().isBlank();
-    if (state == Session.State.DONE && goal && outcome.isEmpty()) {
-      fields.problem(
-          "outcome", "How it went", "expected a word on how it went with the goal, found nothing");
-    }
-    if (state == null || !fields.problems().isEmpty()) {
-      pages.refuse(ctx, new Sent("state", fields));
-      return;
-    }
-    Session.Brief was = booked.brief();
-    house
-        .ledger()
-        .change(
-            session -> {
-              session.sessions().setState(booked.id(), state);
-              session
-                  .sessions()
-                  .describe(
-                      booked.id(),
-                      new Session.Brief(
-                          was.wishes(),
-                          was.pictures(),
-                          was.talkingPoints(),
-                          was.goal(),
-                          outcome,
-                          was.notes()));
-            });
-    ctx.redirect("/sessions/" + booked.id() + "?saved=1#state", HttpStatus.SEE_OTHER);
-  }
-
-  private static Session.@Nullable State state(Fields fields) {
-    for (Session.State state : Session.State.values()) {
-      if (state.name().equals(fields.raw("state"))) {
-        return state;
-      }
-    }
-    fields.problem(
-        "state", "State", "expected a state, found " + Fields.found(fields.raw("state")));
-    return null;
   }
 }

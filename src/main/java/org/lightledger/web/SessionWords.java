@@ -45,11 +45,13 @@ final class SessionWords {
   static String hours(SessionHours hours) {
     SessionHours.Span span = hours.span();
     ZoneId zone = hours.sun().zone();
-    return span == null
-        ? "hours not known: " + hours.why()
-        : hour(span.start(), zone)
-            + " to "
-            + hour(span.end(), zone, LocalDate.ofInstant(span.start(), zone));
+    return span == null ? "hours not known: " + hours.why() : span(span, zone);
+  }
+
+  static String span(SessionHours.Span span, ZoneId zone) {
+    return hour(span.start(), zone)
+        + " to "
+        + hour(span.end(), zone, LocalDate.ofInstant(span.start(), zone));
   }
 
   /** The hour, and that it is the next day's when it is. */

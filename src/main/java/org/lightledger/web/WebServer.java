@@ -15,6 +15,7 @@ import org.lightledger.indexing.Importer;
 import org.lightledger.store.Ledger;
 import org.lightledger.store.LedgerException;
 import org.lightledger.store.LedgerStock;
+import org.lightledger.studio.CalendarKeeping;
 import org.lightledger.studio.RegionRoads;
 import org.lightledger.studio.SessionPlanning;
 import org.lightledger.studio.Studio;
@@ -102,8 +103,10 @@ public final class WebServer implements AutoCloseable {
               spots.register(config.routes);
               new TravelRoutes(house, spots).register(config.routes);
               Studio studio = new Studio(ledger, asker, sun, clock);
-              SessionPages sessions = new SessionPages(house, studio, sun);
+              CalendarKeeping calendar = new CalendarKeeping(ledger, studio, sun, clock);
+              SessionPages sessions = new SessionPages(house, studio, sun, calendar);
               new SessionRoutes(house, studio, sessions).register(config.routes);
+              new SessionStateRoutes(house, sessions).register(config.routes);
               new PlanRoutes(house, new SessionPlanning(studio, roads, sun, clock), sun)
                   .register(config.routes);
               new ScoutingRunRoutes(house, roads, sun).register(config.routes);
@@ -128,7 +131,7 @@ public final class WebServer implements AutoCloseable {
               SharingRoutes sharing =
                   new SharingRoutes(house, previews, sharePage, shareReader, this::shareAddress);
               new ShortlistRoutes(house, sharing).register(config.routes);
-              new OutgoingRoutes(house, sun, new CallSheets(ledger, sun, clock, pages, assets))
+              new OutgoingRoutes(house, new CallSheets(ledger, sun, clock, pages, assets), calendar)
                   .register(config.routes);
               new MessageRoutes(house, this::shareAddress).register(config.routes);
               new MessageSettingsRoutes(house).register(config.routes);

@@ -2,6 +2,7 @@ package org.lightledger.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -94,7 +95,9 @@ class ShareVerbTest {
         "share take nowhere.json",
         "client export 9 --out x.zip",
         "client erase 1",
-        "client erase 9 --yes"
+        "client erase 9 --yes",
+        "session delete 1",
+        "session delete 9 --yes"
       })
   void badUsageIsExplained(String command) {
     Console.Outcome outcome = run(command.split(" "));
@@ -102,6 +105,17 @@ class ShareVerbTest {
     assertThat(outcome.exitCode()).isEqualTo(2);
     assertThat(outcome.err()).contains("expected", "found");
     assertThat(outcome.out()).isEmpty();
+  }
+
+  @Test
+  void aSessionIsDeletedWithWhatHangsOnIt() throws IOException {
+    Console.Outcome deleted = run("session", "delete", "1", "--yes", "--json");
+
+    assertThat(deleted.exitCode()).isZero();
+    assertThat(new ObjectMapper().readTree(deleted.out()).get("deleted").asLong()).isEqualTo(1);
+    assertThat(deleted.err()).contains("calendar entries");
+    assertThat(run("session", "show", "1").exitCode()).isEqualTo(2);
+    assertThat(run("check").exitCode()).isZero();
   }
 
   @Test

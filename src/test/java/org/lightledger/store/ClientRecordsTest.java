@@ -9,6 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
@@ -23,6 +24,7 @@ import org.lightledger.session.Client;
 import org.lightledger.session.MessageKind;
 import org.lightledger.session.SentMessage;
 import org.lightledger.session.Session;
+import org.lightledger.session.outgoing.Agenda;
 import org.lightledger.share.Returned;
 import org.lightledger.share.ShareSubject;
 
@@ -54,6 +56,7 @@ class ClientRecordsTest extends LedgerTestBase {
             session.plans().keep(id, SessionSamples.plan(spot));
             session.questionnaire().answer(id, new Answer(1, "Where?", name, Set.of(), NOON, true));
             session.packing().add(id, "Gift for " + name);
+            session.calendar().give(id, agenda(id, "Session with " + name));
             session
                 .messages()
                 .sent(
@@ -67,6 +70,22 @@ class ClientRecordsTest extends LedgerTestBase {
             session.replies().keep(share, List.of(new Returned.Pick(spot, true, name)), name, NOON);
           }
         });
+  }
+
+  private static Agenda agenda(long id, String title) {
+    return new Agenda(
+        ZoneOffset.UTC,
+        0,
+        false,
+        List.of(
+            new Agenda.Entry(
+                id + "-session",
+                title,
+                "",
+                null,
+                new Agenda.Span(NOON, NOON.plusSeconds(60)),
+                null,
+                true)));
   }
 
   private Map<String, Long> counts() {
@@ -134,6 +153,28 @@ class ClientRecordsTest extends LedgerTestBase {
     assertThatThrownBy(() -> ledger.change(session -> session.clientRecords().erase(client)))
         .isInstanceOf(LedgerException.class)
         .hasMessageContaining("client");
+  }
+
+  @Test
+  void deletingASessionTakesAllOfItAndNothingOfAnother() {
+    fill();
+    Map<String, Long> before = counts();
+    long id = ledger.read(session -> session.sessions().ofClient(client)).get(0).id();
+    List<String> held = ledger.read(session -> session.sessionRecords().held(id));
+    assertThat(held)
+        .containsExactly("1 plan", "1 thing to pack", "1 share", "1 answer", "1 sent message");
+    ledger.change(session -> session.sessionRecords().delete(id));
+
+    before.forEach(
+        (table, count) ->
+            assertThat(counts())
+                .as(table)
+                .containsEntry(table, table.equals("clients") ? count : count / 2));
+    assertThat(ledger.read(session -> session.clientRecords().all(other)).toString())
+        .contains("Vidal");
+    assertThatThrownBy(() -> ledger.change(session -> session.sessionRecords().delete(id)))
+        .isInstanceOf(LedgerException.class)
+        .hasMessageContaining("session");
   }
 
   @Test

@@ -522,6 +522,11 @@ class SchemaTest extends LedgerTestBase {
           + " at_ms) VALUES (1, 'PLAN', 'PIGEON', '', 'a', 'b', 0)",
       "a sent message must have a known kind and way, texts and a time"
     },
+    {
+      "INSERT INTO calendar_entries (session_id, uid, title, from_ms, to_ms, revision)"
+          + " VALUES (1, 'u', 't', 5, 5, 0)",
+      "a calendar entry must have a name, a title, a start, a later end and a revision"
+    },
     {"UPDATE gear SET words = ' '", "a thing to pack must have a place and words"},
     {
       "UPDATE session_items SET done_ms = 'noon'",

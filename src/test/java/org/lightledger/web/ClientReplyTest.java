@@ -35,6 +35,7 @@ import org.lightledger.share.Returned;
 import org.lightledger.share.Share;
 import org.lightledger.share.ShareSubject;
 import org.lightledger.spot.Trait;
+import org.lightledger.store.SessionSamples;
 
 class ClientReplyTest {
   @TempDir static Path folder;
@@ -442,6 +443,38 @@ class ClientReplyTest {
             world.site.get("/shares/" + share.id() + "/file").text())) {
       assertThat(page).contains("&lt;probe-x").doesNotContain("<probe-x", "\"'>");
     }
+  }
+
+  @Test
+  void aDeletedSessionTakesItsLinkAlongAndAsksFirst() {
+    long id =
+        world
+            .site
+            .ledger()
+            .write(
+                session -> {
+                  long client = session.sessions().find(world.sessionId).orElseThrow().clientId();
+                  long made = session.sessions().add(SessionSamples.session(client));
+                  session.plans().keep(made, SessionSamples.plan(1));
+                  return made;
+                });
+    Share share = world.share(ShareSubject.session(id), false, false);
+    String path = "/sessions/" + id;
+    assertThat(world.site.get(path).text())
+        .contains("Delete this session", "the session, 1 plan, 1 share.");
+    TestSite.Answer asked = world.site.post(path + "/delete");
+    assertThat(asked.status()).isEqualTo(422);
+    assertThat(asked.text())
+        .contains("expected the tick that says you are sure", "<details class=\"deletion\" open");
+    assertThat(world.get(world.link(share)).status()).isEqualTo(200);
+
+    TestSite.Answer gone = world.site.post(path + "/delete", "sure", "yes");
+
+    assertThat(gone.header("Location")).isEqualTo("/sessions");
+    assertThat(world.site.get(path).status()).isEqualTo(404);
+    assertThat(world.get(world.link(share)).status()).isEqualTo(404);
+    assertThat(world.site.get("/sessions/" + world.sessionId).status()).isEqualTo(200);
+    assertThat(world.site.post(path + "/delete", "sure", "yes").status()).isEqualTo(404);
   }
 
   @Test

@@ -47,7 +47,10 @@ public final class CalendarFile {
         .setDefaultTimezone(
             new TimezoneAssignment(TimeZone.getTimeZone(agenda.zone()), ZoneComponent.of(agenda)));
     for (Agenda.Entry entry : agenda.entries()) {
-      calendar.addEvent(event(agenda, entry, now));
+      calendar.addEvent(event(agenda, entry, agenda.cancelled(), now));
+    }
+    for (Agenda.Entry entry : agenda.takenBack()) {
+      calendar.addEvent(event(agenda, entry, true, now));
     }
     StringWriter written = new StringWriter();
     try (ICalWriter writer = new ICalWriter(written, ICalVersion.V2_0)) {
@@ -59,7 +62,7 @@ public final class CalendarFile {
     return Folding.fold(written.toString());
   }
 
-  private static VEvent event(Agenda agenda, Agenda.Entry entry, Instant now) {
+  private static VEvent event(Agenda agenda, Agenda.Entry entry, boolean cancelled, Instant now) {
     VEvent event = new VEvent();
     event.setUid(entry.uid());
     event.setDateTimeStamp(Date.from(now));
@@ -73,12 +76,12 @@ public final class CalendarFile {
       event.setLocation(place.words());
       event.setGeo(new Geo(place.point().latitudeDeg(), place.point().longitudeDeg()));
     }
-    event.setStatus(agenda.cancelled() ? Status.cancelled() : Status.confirmed());
+    event.setStatus(cancelled ? Status.cancelled() : Status.confirmed());
     event.setTransparency(
-        entry.busy() && !agenda.cancelled() ? Transparency.opaque() : Transparency.transparent());
+        entry.busy() && !cancelled ? Transparency.opaque() : Transparency.transparent());
     time(event, entry.time());
     java.time.@Nullable Duration before = entry.alarm();
-    if (before != null && !agenda.cancelled()) {
+    if (before != null && !cancelled) {
       event.addAlarm(alarm(before, entry.title()));
     }
     return event;

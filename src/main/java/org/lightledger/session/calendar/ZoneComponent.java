@@ -23,6 +23,7 @@ import java.time.zone.ZoneOffsetTransitionRule;
 import java.time.zone.ZoneRules;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.session.outgoing.Agenda;
 
@@ -52,7 +53,7 @@ final class ZoneComponent {
   static VTimezone of(Agenda agenda) {
     ZoneComponent made = new ZoneComponent(agenda.zone());
     List<Instant> starts =
-        agenda.entries().stream()
+        Stream.concat(agenda.entries().stream(), agenda.takenBack().stream())
             .map(entry -> start(entry.time(), agenda.zone()))
             .sorted()
             .toList();

@@ -4,7 +4,10 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.GeoPoint;
 
@@ -15,12 +18,62 @@ import org.lightledger.geo.GeoPoint;
  * @param revision grows when what is shown changes, 0 or more
  * @param cancelled whether the session will not be
  * @param entries what it shows
+ * @param takenBack what it showed before and that will not be
  */
-public record Agenda(ZoneId zone, int revision, boolean cancelled, List<Entry> entries) {
+public record Agenda(
+    ZoneId zone, int revision, boolean cancelled, List<Entry> entries, List<Entry> takenBack) {
 
-  /** Keeps an own copy. */
+  /** Keeps own copies. */
   public Agenda {
     entries = List.copyOf(entries);
+    takenBack = List.copyOf(takenBack);
+  }
+
+  /**
+   * An agenda that takes nothing back.
+   *
+   * @param zone the zone of the place
+   * @param revision grows when what is shown changes, 0 or more
+   * @param cancelled whether the session will not be
+   * @param entries what it shows
+   */
+  public Agenda(ZoneId zone, int revision, boolean cancelled, List<Entry> entries) {
+    this(zone, revision, cancelled, entries, List.of());
+  }
+
+  /**
+   * This agenda for a calendar that was given one before: what is no longer in it is taken back.
+   *
+   * @param given what the calendar was given
+   * @return the agenda
+   */
+  public Agenda after(List<GivenEntry> given) {
+    Set<String> shown = entries.stream().map(Entry::uid).collect(Collectors.toSet());
+    return new Agenda(
+        zone,
+        revision,
+        cancelled,
+        entries,
+        given.stream()
+            .filter(entry -> !shown.contains(entry.uid()))
+            .map(GivenEntry::takenBack)
+            .toList());
+  }
+
+  /**
+   * What a calendar is given with it. Entries for a whole day are left out, since each session has
+   * one of that name always.
+   *
+   * @return the entries at this revision
+   */
+  public List<GivenEntry> given() {
+    List<GivenEntry> given = new ArrayList<>();
+    for (Entry entry : entries) {
+      if (entry.time() instanceof Span span) {
+        given.add(new GivenEntry(entry.uid(), entry.title(), span, revision));
+      }
+    }
+    return given;
   }
 
   /**

@@ -37,7 +37,7 @@ public final class AgendaMaker {
   private static final Duration SESSION_ALARM = Duration.ofHours(3);
 
   /** Rehearsals are looked for so many days before: own choice, the sun still stands alike. */
-  private static final int REHEARSE_FROM_DAYS = 28;
+  public static final int REHEARSE_FROM_DAYS = 28;
 
   private static final int REHEARSE_TO_DAYS = 2;
   private static final Set<DayOfWeek> REHEARSE_ON =
@@ -49,12 +49,15 @@ public final class AgendaMaker {
   private final Session session;
   private final ZoneId zone;
   private final String client;
+  private final List<SessionHours.Span> taken;
   private final List<Agenda.Entry> entries = new ArrayList<>();
 
-  private AgendaMaker(SunEphemeris sun, Dossier dossier, Studio studio) {
+  private AgendaMaker(
+      SunEphemeris sun, Dossier dossier, Studio studio, List<SessionHours.Span> taken) {
     this.sun = sun;
     this.dossier = dossier;
     this.studio = studio;
+    this.taken = new ArrayList<>(taken);
     this.session = dossier.session();
     this.zone = session.zone();
     this.client = SessionRedaction.firstName(dossier.client());
@@ -66,10 +69,12 @@ public final class AgendaMaker {
    * @param sun where the sun is
    * @param dossier what the ledger holds of the session
    * @param studio when messages are due
+   * @param taken when the owner has other sessions and can not rehearse
    * @return the entries
    */
-  public static Agenda of(SunEphemeris sun, Dossier dossier, Studio studio) {
-    AgendaMaker maker = new AgendaMaker(sun, dossier, studio);
+  public static Agenda of(
+      SunEphemeris sun, Dossier dossier, Studio studio, List<SessionHours.Span> taken) {
+    AgendaMaker maker = new AgendaMaker(sun, dossier, studio, taken);
     maker.messages();
     KeptPlan plan = dossier.plan();
     if (plan != null) {
@@ -210,13 +215,20 @@ public final class AgendaMaker {
               new Rehearsal.Plan(spot.position(), zone, dossier.skylines().get(spot.id()), middle),
               free)
           .stream()
+          .filter(moment -> isFree(moment.at().toInstant()))
           .findFirst()
           .ifPresent(moment -> rehearse(spot, moment));
     }
   }
 
+  private boolean isFree(Instant at) {
+    SessionHours.Span wanted = new SessionHours.Span(at, at.plus(DESK_TIME));
+    return taken.stream().noneMatch(wanted::overlaps);
+  }
+
   private void rehearse(Spot spot, Rehearsal.Moment moment) {
     Instant at = moment.at().toInstant();
+    taken.add(new SessionHours.Span(at, at.plus(DESK_TIME)));
     String name = Plainly.line(spot.name());
     entries.add(
         new Agenda.Entry(

@@ -182,7 +182,7 @@ class CalendarFileTest {
 
     String text =
         CalendarFile.text(
-            AgendaMaker.of(new SpaEphemeris(), dossier, OutgoingSamples.studio()), NOW);
+            AgendaMaker.of(new SpaEphemeris(), dossier, OutgoingSamples.studio(), List.of()), NOW);
 
     assertThat(text.replace("\r\n ", ""))
         .contains("SUMMARY:Session with Nilo", "SUMMARY:Rehearse the light: Reed Bank")
@@ -201,7 +201,8 @@ class CalendarFileTest {
     Calendar read =
         read(
             CalendarFile.text(
-                AgendaMaker.of(new SpaEphemeris(), dossier, OutgoingSamples.studio()), NOW));
+                AgendaMaker.of(new SpaEphemeris(), dossier, OutgoingSamples.studio(), List.of()),
+                NOW));
 
     VEvent session = event(read, "u-7f3a9c-session@lightledger");
     assertThat(session.getRequiredProperty("DTSTART").getValue()).isEqualTo("20260329");
@@ -212,7 +213,8 @@ class CalendarFileTest {
     return AgendaMaker.of(
         new SpaEphemeris(),
         OutgoingSamples.dossier(OutgoingSamples.adult(), call, zone, 1),
-        OutgoingSamples.studio());
+        OutgoingSamples.studio(),
+        List.of());
   }
 
   private static Calendar read(String text) throws Exception {
@@ -238,7 +240,8 @@ class CalendarFileTest {
                 new Anchor.EndsAt(LocalTime.of(0, 30)),
                 null,
                 Map.of()),
-            OutgoingSamples.studio());
+            OutgoingSamples.studio(),
+            List.of());
 
     assertThat(agenda.entries())
         .filteredOn(entry -> entry.title().equals("Session with Berta"))
