@@ -12,6 +12,7 @@
   const REACH = {
     direct: "direct sun",
     shade: "open shade: something stands before it",
+    "not-certain": "not certain: the sun is too close to the skyline to tell",
     "not-known": "not known: nothing sure is known of what stands there",
     down: "below the horizon",
   };

@@ -14,6 +14,7 @@ import org.lightledger.geo.GeoPoint;
 import org.lightledger.geo.magnetic.MagneticField;
 import org.lightledger.geo.magnetic.WorldMagneticModel;
 import org.lightledger.light.LightClass;
+import org.lightledger.skyline.Clearance;
 import org.lightledger.skyline.Skyline;
 import org.lightledger.spot.Facing;
 import org.lightledger.spot.Hazard;
@@ -180,6 +181,10 @@ public final class FieldDay {
     Boolean direct = light.directSun();
     if (direct == null) {
       return FieldSpot.Reach.NOT_KNOWN;
+    }
+    Clearance clearance = light.clearance();
+    if (clearance != null && !clearance.certain()) {
+      return FieldSpot.Reach.NOT_CERTAIN;
     }
     return direct ? FieldSpot.Reach.DIRECT : FieldSpot.Reach.SHADE;
   }

@@ -35,6 +35,8 @@ public record FieldSpot(
     DIRECT("direct"),
     /** Something known hides it. */
     SHADE("shade"),
+    /** The skyline is as near to it as it may be wrong. */
+    NOT_CERTAIN("not-certain"),
     /** Nothing sure is known of what stands there. */
     NOT_KNOWN("not-known"),
     /** It is below the horizon. */

@@ -20,6 +20,7 @@ import org.lightledger.ask.SpotLight;
 import org.lightledger.geo.Bearing;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.geo.magnetic.WorldMagneticModel;
+import org.lightledger.light.LightClass;
 import org.lightledger.skyline.MeasuredSkyline;
 import org.lightledger.skyline.Skyline;
 import org.lightledger.spot.Facing;
@@ -96,12 +97,20 @@ class FieldDayTest {
         assertThat(codeAt(facing.lights(), minute))
             .isEqualTo(SpotLight.of(sun, facing.facing(), skyline).light().code());
       }
-      Boolean direct = SpotLight.of(sun, SOUTHWEST, skyline).directSun();
-      assertThat(codeAt(field.direct(), minute).equals("direct"))
-          .isEqualTo(Boolean.TRUE.equals(direct));
+      SpotLight light = SpotLight.of(sun, SOUTHWEST, skyline);
+      boolean close =
+          light.clearance() != null
+              && Math.abs(light.clearance().marginDeg()) <= light.clearance().uncertaintyDeg();
+      assertThat(codeAt(field.direct(), minute))
+          .isEqualTo(
+              light.light() == LightClass.DARK || light.light() == LightClass.TWILIGHT
+                  ? "down"
+                  : close
+                      ? "not-certain"
+                      : Boolean.TRUE.equals(light.directSun()) ? "direct" : "shade");
     }
     assertThat(field.direct().stream().map(DayRun::code))
-        .containsExactly("down", "shade", "direct", "shade", "down");
+        .containsExactly("down", "shade", "not-certain", "direct", "not-certain", "shade", "down");
   }
 
   @Test
