@@ -43,7 +43,8 @@ final class ZoneShapeData {
     return shapes;
   }
 
-  private static List<ZoneShape> load() {
+  /** Loads the shapes anew. */
+  static List<ZoneShape> load() {
     try (InputStream resource = TimeZoneEngine.class.getResourceAsStream(RESOURCE)) {
       if (resource == null) {
         throw new IllegalStateException("the program lacks its zone map " + RESOURCE);
