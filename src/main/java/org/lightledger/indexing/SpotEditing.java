@@ -14,8 +14,9 @@ import org.lightledger.geo.Geodesy;
 import org.lightledger.shot.zone.ZoneLookup;
 import org.lightledger.spot.Facing;
 import org.lightledger.spot.Spot;
+import org.lightledger.store.AnchorStore;
+import org.lightledger.store.AnchorStore.Anchor;
 import org.lightledger.store.GroupingStore;
-import org.lightledger.store.GroupingStore.Anchor;
 import org.lightledger.store.LedgerSession;
 import org.lightledger.store.NearSpot;
 import org.lightledger.store.StoredShot;
@@ -27,12 +28,14 @@ import org.lightledger.store.StoredShot;
 public final class SpotEditing {
   private final LedgerSession session;
   private final GroupingStore grouping;
+  private final AnchorStore anchors;
   private final ZoneLookup zones;
   private final double joinDistanceM;
 
   SpotEditing(LedgerSession session, ZoneLookup zones, double joinDistanceM) {
     this.session = session;
     this.grouping = session.grouping();
+    this.anchors = session.anchors();
     this.zones = zones;
     this.joinDistanceM = joinDistanceM;
   }
@@ -56,14 +59,14 @@ public final class SpotEditing {
           "expected two spots to join, found spot " + spotId + " twice");
     }
     hold(spot);
-    for (Anchor anchor : grouping.anchors(otherId)) {
-      grouping.giveAnchor(anchor.id(), spotId);
+    for (Anchor anchor : anchors.ofSpot(otherId)) {
+      anchors.give(anchor.id(), spotId);
     }
-    grouping.anchor(spotId, other.position());
+    anchors.add(spotId, other.position());
     for (StoredShot shot : session.shots().ofSpot(otherId)) {
       grouping.assign(shot.id(), spotId, null, GroupingStore.Source.OWNER);
     }
-    grouping.anchor(spotId, spot(spotId).position());
+    anchors.add(spotId, spot(spotId).position());
     session.spots().update(withWordsOf(spot(spotId), other));
     session.spots().setFacings(spotId, ownFacings(spot, other), Facing.Origin.OWNER);
     session.belongings().give(otherId, spotId);
@@ -145,7 +148,7 @@ public final class SpotEditing {
   /** An anchor goes with the shot that was taken nearest to it. */
   private void giveAnchorsBetween(
       long spotId, long made, List<StoredShot> shots, Set<Long> parting) {
-    for (Anchor anchor : grouping.anchors(spotId)) {
+    for (Anchor anchor : anchors.ofSpot(spotId)) {
       Optional<StoredShot> nearest =
           shots.stream()
               .filter(shot -> placeOf(shot).isPresent())
@@ -153,7 +156,7 @@ public final class SpotEditing {
                   Comparator.comparingDouble(
                       shot -> Geodesy.distanceM(anchor.place(), placeOf(shot).orElseThrow())));
       if (nearest.isPresent() && parting.contains(nearest.get().id())) {
-        grouping.giveAnchor(anchor.id(), made);
+        anchors.give(anchor.id(), made);
       }
     }
   }
@@ -188,7 +191,7 @@ public final class SpotEditing {
           placeOf(shot)
               .map(
                   place ->
-                      grouping.anchors(spotId).stream()
+                      anchors.ofSpot(spotId).stream()
                           .anyMatch(
                               anchor -> Geodesy.distanceM(anchor.place(), place) <= joinDistanceM))
               .orElse(true);
@@ -220,7 +223,7 @@ public final class SpotEditing {
     if (grouping.isByOwner(spotId)) {
       forgetAnchorAt(spotId, spot.position());
     }
-    grouping.anchor(spotId, position);
+    anchors.add(spotId, position);
     session.spots().move(spotId, position, SpotPlacing.zoneAt(zones, position));
   }
 
@@ -240,9 +243,9 @@ public final class SpotEditing {
 
   /** The owner's earlier word on a position does not outlive the later one. */
   private void forgetAnchorAt(long spotId, GeoPoint place) {
-    grouping.anchors(spotId).stream()
+    anchors.ofSpot(spotId).stream()
         .filter(anchor -> anchor.place().equals(place))
-        .forEach(anchor -> grouping.removeAnchor(anchor.id()));
+        .forEach(anchor -> anchors.remove(anchor.id()));
   }
 
   /**
@@ -314,8 +317,8 @@ public final class SpotEditing {
 
   /** From now on a spot is measured from where it is now. */
   private void hold(Spot spot) {
-    if (grouping.anchors(spot.id()).isEmpty()) {
-      grouping.anchor(spot.id(), spot.position());
+    if (anchors.ofSpot(spot.id()).isEmpty()) {
+      anchors.add(spot.id(), spot.position());
     }
   }
 

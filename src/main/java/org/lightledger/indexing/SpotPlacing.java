@@ -221,7 +221,7 @@ public final class SpotPlacing {
    */
   public void stays(long shotId, long spotId, Shot.Position position) {
     boolean within =
-        session.grouping().anchors(spotId).stream()
+        session.anchors().ofSpot(spotId).stream()
             .anyMatch(
                 anchor -> Geodesy.distanceM(anchor.place(), position.point()) <= joinDistanceM);
     session

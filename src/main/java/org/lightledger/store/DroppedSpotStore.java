@@ -84,7 +84,7 @@ public final class DroppedSpotStore {
                     .toList()))
         .run();
     keepBelongings(spot.id());
-    session.grouping().anchor(spot.id(), spot.position());
+    session.anchors().add(spot.id(), spot.position());
     session
         .call("UPDATE anchors SET (spot_id, dropped_spot_id) = (NULL, ?) WHERE spot_id = ?")
         .integer(spot.id())

@@ -22,9 +22,6 @@ public final class GroupingStore {
     this.session = session;
   }
 
-  /** An anchor of a spot. */
-  public record Anchor(long id, GeoPoint place) {}
-
   /** Why a shot belongs to its spot. */
   public enum Source {
     /** An import chose the spot by the shot's place. */
@@ -48,7 +45,9 @@ public final class GroupingStore {
     for (SearchBox box : SearchBox.around(place, maxM)) {
       eachMeasuredSpot(
           box, (spotId, at) -> found.add(new Home(spotId, null, Geodesy.distanceM(place, at))));
-      eachAnchor(box, (anchorId, home, at) -> found.add(home.at(Geodesy.distanceM(place, at))));
+      session
+          .anchors()
+          .each(box, (anchorId, home, at) -> found.add(home.at(Geodesy.distanceM(place, at))));
     }
     return nearestOfEach(found, maxM);
   }
@@ -57,12 +56,6 @@ public final class GroupingStore {
   @FunctionalInterface
   interface SpotVisitor {
     void visit(long spotId, GeoPoint place);
-  }
-
-  /** Looks at an anchor; the home's distance is 0. */
-  @FunctionalInterface
-  interface AnchorVisitor {
-    void visit(long anchorId, Home home, GeoPoint place);
   }
 
   /** The spots in a box that have no anchors; perhaps some around it. */
@@ -77,25 +70,6 @@ public final class GroupingStore {
         .real("latitude in degrees", box.northDeg())
         .real("latitude in degrees", box.southDeg())
         .each(row -> visitor.visit(row.integer(), GeoPackageGeometry.readPoint(row.blob())));
-  }
-
-  /** The anchors in a box. */
-  void eachAnchor(SearchBox box, AnchorVisitor visitor) {
-    session
-        .call(
-            "SELECT id, spot_id, dropped_spot_id, latitude_deg, longitude_deg FROM anchors"
-                + " WHERE latitude_deg >= ? AND latitude_deg <= ?"
-                + " AND longitude_deg >= ? AND longitude_deg <= ?")
-        .real("latitude in degrees", box.southDeg())
-        .real("latitude in degrees", box.northDeg())
-        .real("longitude in degrees", box.westDeg())
-        .real("longitude in degrees", box.eastDeg())
-        .each(
-            row ->
-                visitor.visit(
-                    row.integer(),
-                    new Home(row.integerOrNull(), row.integerOrNull(), 0),
-                    new GeoPoint(row.real(), row.real())));
   }
 
   static List<Home> nearestOfEach(List<Home> found, double maxM) {
@@ -316,62 +290,5 @@ public final class GroupingStore {
             .real("distance in metres", joinDistanceM)
             .number()
         == 1;
-  }
-
-  /**
-   * The anchors of a spot.
-   *
-   * @param spotId the ledger's number of the spot
-   * @return in the order in which they came
-   */
-  public List<Anchor> anchors(long spotId) {
-    return session
-        .call("SELECT id, latitude_deg, longitude_deg FROM anchors WHERE spot_id = ? ORDER BY id")
-        .integer(spotId)
-        .list(row -> new Anchor(row.integer(), new GeoPoint(row.real(), row.real())));
-  }
-
-  /**
-   * Ties a place to a spot, unless it is tied to it already.
-   *
-   * @param spotId the ledger's number of the spot
-   * @param place the place
-   */
-  public void anchor(long spotId, GeoPoint place) {
-    if (anchors(spotId).stream().anyMatch(anchor -> anchor.place().equals(place))) {
-      return;
-    }
-    session.changing(LedgerSession.Content.ANCHORS);
-    session
-        .call("INSERT INTO anchors (spot_id, latitude_deg, longitude_deg) VALUES (?, ?, ?)")
-        .integer(spotId)
-        .real("latitude in degrees", place.latitudeDeg())
-        .real("longitude in degrees", place.longitudeDeg())
-        .run();
-  }
-
-  /**
-   * Ties an anchor to another spot.
-   *
-   * @param anchorId the anchor
-   * @param spotId the ledger's number of the other spot
-   */
-  public void giveAnchor(long anchorId, long spotId) {
-    session.changing(LedgerSession.Content.ANCHORS);
-    session
-        .call("UPDATE anchors SET spot_id = ? WHERE id = ?")
-        .integer(spotId)
-        .integer(anchorId)
-        .run();
-  }
-
-  /**
-   * Unties an anchor.
-   *
-   * @param anchorId the anchor
-   */
-  public void removeAnchor(long anchorId) {
-    session.changing(LedgerSession.Content.ANCHORS);
-    session.call("DELETE FROM anchors WHERE id = ?").integer(anchorId).run();
   }
 }

@@ -72,6 +72,7 @@ public final class LedgerSession {
   private final SettingStore settings = new SettingStore(this);
   private final CorrectionStore corrections = new CorrectionStore(this);
   private final GroupingStore grouping = new GroupingStore(this);
+  private final AnchorStore anchors = new AnchorStore(this);
   private final DroppedSpotStore droppedSpots = new DroppedSpotStore(this);
   private final SpotBelongings belongings = new SpotBelongings(this);
   private final SkylineStore skylines = new SkylineStore(this);
@@ -186,6 +187,15 @@ public final class LedgerSession {
    */
   public GroupingStore grouping() {
     return grouping;
+  }
+
+  /**
+   * The places that are tied to spots.
+   *
+   * @return their store
+   */
+  public AnchorStore anchors() {
+    return anchors;
   }
 
   /**

@@ -107,8 +107,8 @@ public final class Surroundings {
               }
             });
     session
-        .grouping()
-        .eachAnchor(
+        .anchors()
+        .each(
             box,
             (anchorId, home, place) -> {
               if (anchors.add(anchorId)) {

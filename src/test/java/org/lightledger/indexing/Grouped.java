@@ -183,7 +183,7 @@ final class Grouped implements AutoCloseable {
   List<GeoPoint> anchors(long spotId) {
     return ledger.read(
         session ->
-            session.grouping().anchors(spotId).stream().map(anchor -> anchor.place()).toList());
+            session.anchors().ofSpot(spotId).stream().map(anchor -> anchor.place()).toList());
   }
 
   @Override

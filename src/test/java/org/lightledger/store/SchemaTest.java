@@ -775,7 +775,7 @@ class SchemaTest extends LedgerTestBase {
           session.shortlists().add(list, new Shortlist.Entry(spot, null, null, ""));
           SessionSamples.share(session, ShareSubject.shortlist(list));
           session.settings().set("name", "value");
-          session.grouping().anchor(spot, CHAPEL);
+          session.anchors().add(spot, CHAPEL);
           session.traits().set(spot, Set.of(Trait.PARKING));
           session.hazards().set(spot, Set.of(Hazard.WATER));
           session
