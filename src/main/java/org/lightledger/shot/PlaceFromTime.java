@@ -76,7 +76,7 @@ final class PlaceFromTime {
 
   private String placeByEveryOffset(Evidence evidence, LocalDateTime reading, List<Found> found) {
     String reason = "Nothing places the shot at its time in any time zone.";
-    for (ZoneOffset offset : TimeRules.OFFSETS_ON_EARTH) {
+    for (ZoneOffset offset : GpsWitness.OFFSETS_ON_EARTH) {
       place(
           evidence,
           new CaptureTime.Known(reading.toInstant(offset), offset, CaptureTime.Source.PLACE_ZONE),

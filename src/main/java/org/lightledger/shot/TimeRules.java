@@ -3,14 +3,10 @@ package org.lightledger.shot;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
-import java.time.LocalTime;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
-import java.time.zone.ZoneOffsetTransition;
-import java.time.zone.ZoneRules;
 import java.util.Collection;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -46,31 +42,11 @@ import org.lightledger.shot.zone.ZonesAtPlace;
  * {@link ClockCorrection} that the owner may have given: the rules see the corrected reading.
  */
 final class TimeRules {
-  /**
-   * Greatest difference between clock and GPS time at which the offset between them is believed.
-   * The plausible pairs of the reference collection differ by up to 102 s (old fixes, drifting
-   * clocks); in two minutes the sun moves by its own diameter of half a degree, which changes no
-   * light.
-   */
-  private static final Duration GREATEST_DRIFT = Duration.ofMinutes(2);
-
   /** A deviation that the owner should know: a quarter of a degree of the sun's way. */
   private static final Duration NOTABLE_DRIFT = Duration.ofMinutes(1);
 
-  private static final int QUARTER_HOUR_S = 15 * 60;
-  private static final int DAY_S = 24 * 3600;
-
-  /** GPS time begins on 1980-01-06 (IS-GPS-200, 3.3.4). */
-  private static final Instant GPS_EPOCH = Instant.parse("1980-01-06T00:00:00Z");
-
-  /** The greatest offset that {@link ZoneOffset} allows; clocks on earth stay within. */
-  private static final Duration GREATEST_OFFSET =
-      Duration.ofSeconds(ZoneOffset.MAX.getTotalSeconds());
-
-  /** Every offset that a clock on earth has had since there is GPS time, by this Java's tzdata. */
-  static final Set<ZoneOffset> OFFSETS_ON_EARTH = offsetsOnEarth();
-
   private final Evidence evidence;
+  private final GpsWitness gpsTime;
   private final @Nullable ZonesAtPlace zones;
   private final @Nullable ZoneId ownerZone;
   private final List<Problem> problems;
@@ -81,6 +57,7 @@ final class TimeRules {
       @Nullable ZoneId ownerZone,
       List<Problem> problems) {
     this.evidence = evidence;
+    this.gpsTime = new GpsWitness(evidence);
     this.zones = zones;
     this.ownerZone = ownerZone;
     this.problems = problems;
@@ -115,7 +92,7 @@ final class TimeRules {
     Set<ZoneOffset> placeOffsets =
         byPlace.values().stream().map(OffsetDateTime::getOffset).collect(Collectors.toSet());
     ZoneOffset tag = evidence.offset();
-    ZoneOffset gps = gpsOffset(local);
+    ZoneOffset gps = gpsTime.offset(local);
     boolean gpsFitsPlace = gps != null && placeOffsets.contains(gps);
     if (tag != null) {
       if (gps != null && gpsFitsPlace && !tag.equals(gps) && !placeOffsets.contains(tag)) {
@@ -196,7 +173,7 @@ final class TimeRules {
               + local
               + " when they were changed; the camera clock was set wrong.");
     }
-    Map<Instant, OffsetDateTime> doubted = withGpsTimeOfDay(local, candidates);
+    Map<Instant, OffsetDateTime> doubted = gpsTime.withTimeOfDay(local, candidates);
     if (source == Source.PLACE_ZONE && doubted.size() > candidates.size()) {
       return new CaptureTime.Ambiguous(
           local,
@@ -210,8 +187,7 @@ final class TimeRules {
       OffsetDateTime only = candidates.values().iterator().next();
       return known(local, only.getOffset(), source);
     }
-    List<OffsetDateTime> likeGps =
-        candidates.values().stream().filter(this::isNearGpsTimeOfDay).toList();
+    List<OffsetDateTime> likeGps = candidates.values().stream().filter(gpsTime::isNear).toList();
     if (likeGps.size() == 1) {
       return known(local, likeGps.get(0).getOffset(), Source.GPS_TIME);
     }
@@ -229,63 +205,14 @@ final class TimeRules {
                 + ", which give different times; choose which.");
   }
 
-  /**
-   * Adds the instants that a GPS time of day without a date stands for, when it gives offsets that
-   * exist but none of the candidates has one of them.
-   */
-  private Map<Instant, OffsetDateTime> withGpsTimeOfDay(
-      LocalDateTime local, Map<Instant, OffsetDateTime> candidates) {
-    LocalTime timeOfDay = evidence.gpsTimeOfDay();
-    if (timeOfDay == null
-        || evidence.gpsInstant() != null
-        || candidates.values().stream().anyMatch(this::isNearGpsTimeOfDay)) {
-      return candidates;
-    }
-    Map<Instant, OffsetDateTime> all = new TreeMap<>(candidates);
-    for (int day = -1; day <= 1; day++) {
-      Instant gps = local.toLocalDate().plusDays(day).atTime(timeOfDay).toInstant(ZoneOffset.UTC);
-      ZoneOffset offset = offsetBetween(local, gps);
-      if (offset != null) {
-        OffsetDateTime candidate = local.atOffset(offset);
-        all.put(candidate.toInstant(), candidate);
-      }
-    }
-    return all;
-  }
-
-  private boolean isNearGpsTimeOfDay(OffsetDateTime candidate) {
-    Duration ahead = aheadOfGps(candidate.toInstant());
-    return ahead != null && ahead.abs().compareTo(GREATEST_DRIFT) <= 0;
-  }
-
-  /**
-   * How far an instant lies ahead of the file's GPS time; by the time of day alone, in (-12 h, 12
-   * h], when the file has no GPS date; null when it has no GPS time.
-   */
-  private @Nullable Duration aheadOfGps(Instant instant) {
-    Instant gps = evidence.gpsInstant();
-    if (gps != null) {
-      return Duration.between(gps, instant);
-    }
-    LocalTime timeOfDay = evidence.gpsTimeOfDay();
-    if (timeOfDay == null) {
-      return null;
-    }
-    Duration ahead = Duration.between(timeOfDay, instant.atOffset(ZoneOffset.UTC).toLocalTime());
-    if (ahead.getSeconds() > DAY_S / 2) {
-      return ahead.minusSeconds(DAY_S);
-    }
-    return ahead.getSeconds() <= -DAY_S / 2 ? ahead.plusSeconds(DAY_S) : ahead;
-  }
-
   /** Reports when the file's GPS time is far from the instant concluded. */
   private CaptureTime checked(CaptureTime time) {
     if (!(time instanceof CaptureTime.Known known)) {
       return time;
     }
-    Duration ahead = aheadOfGps(known.instant());
+    Duration ahead = gpsTime.ahead(known.instant());
     if (ahead != null && ahead.abs().compareTo(NOTABLE_DRIFT) > 0) {
-      boolean drift = ahead.abs().compareTo(GREATEST_DRIFT) <= 0;
+      boolean drift = ahead.abs().compareTo(GpsWitness.GREATEST_DRIFT) <= 0;
       contradict(
           drift
               ? "The camera clock runs %s %s GPS time; the clock is used."
@@ -298,33 +225,13 @@ final class TimeRules {
   }
 
   private static String inWords(Duration duration) {
-    if (duration.compareTo(GREATEST_DRIFT) <= 0) {
+    if (duration.compareTo(GpsWitness.GREATEST_DRIFT) <= 0) {
       return duration.toSeconds() + " s";
     }
     Duration rounded = duration.plusSeconds(30);
     return duration.compareTo(Duration.ofDays(2)) < 0
         ? rounded.toHours() + " h " + rounded.toMinutesPart() + " min"
         : duration.toDays() + " days";
-  }
-
-  /** The offset that the GPS date and time give, or null when there is none or it is impossible. */
-  private @Nullable ZoneOffset gpsOffset(LocalDateTime local) {
-    Instant gps = evidence.gpsInstant();
-    return gps == null ? null : offsetBetween(local, gps);
-  }
-
-  private static @Nullable ZoneOffset offsetBetween(LocalDateTime local, Instant gps) {
-    Duration difference = Duration.between(gps, local.toInstant(ZoneOffset.UTC));
-    if (difference.abs().compareTo(GREATEST_OFFSET) > 0) {
-      return null;
-    }
-    double quarters = (difference.getSeconds() + difference.getNano() / 1e9) / QUARTER_HOUR_S;
-    int seconds = (int) Math.round(quarters) * QUARTER_HOUR_S;
-    Duration remainder = difference.minusSeconds(seconds);
-    ZoneOffset offset = ZoneOffset.ofTotalSeconds(seconds);
-    return remainder.abs().compareTo(GREATEST_DRIFT) <= 0 && OFFSETS_ON_EARTH.contains(offset)
-        ? offset
-        : null;
   }
 
   private List<ZoneId> placeZones() {
@@ -357,20 +264,5 @@ final class TimeRules {
 
   private static String list(Collection<ZoneOffset> offsets) {
     return offsets.stream().sorted().map(ZoneOffset::getId).collect(Collectors.joining(" or "));
-  }
-
-  private static Set<ZoneOffset> offsetsOnEarth() {
-    Set<ZoneOffset> offsets = new HashSet<>();
-    for (String id : ZoneId.getAvailableZoneIds()) {
-      ZoneRules rules = ZoneId.of(id).getRules();
-      offsets.add(rules.getOffset(GPS_EPOCH));
-      for (ZoneOffsetTransition transition : rules.getTransitions()) {
-        if (transition.getInstant().isAfter(GPS_EPOCH)) {
-          offsets.add(transition.getOffsetAfter());
-        }
-      }
-      rules.getTransitionRules().forEach(rule -> offsets.add(rule.getOffsetAfter()));
-    }
-    return Set.copyOf(offsets);
   }
 }
