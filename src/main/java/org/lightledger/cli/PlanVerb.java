@@ -6,7 +6,6 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.ask.Sky;
 import org.lightledger.geo.GeoPoint;
-import org.lightledger.session.Candidate;
 import org.lightledger.session.KeptPlan;
 import org.lightledger.session.Session;
 import org.lightledger.session.planner.PlanOutcome;
@@ -84,9 +83,11 @@ final class PlanVerb extends Verb {
       makeSkylines(ledger);
       SessionPlanning planning =
           new SessionPlanning(services.studio(ledger), roads, services.sun(), services.clock());
-      Session booked = ledger.read(session -> SessionVerb.session(session, sessionId));
-      List<Candidate> candidates = ledger.read(session -> session.candidates().of(sessionId));
-      PlanWish wish = wish(PlanWish.usual(booked, candidates), booked);
+      PlanKeeping.Basis basis =
+          ledger.read(
+              session -> PlanKeeping.Basis.of(session, SessionVerb.session(session, sessionId)));
+      Session booked = basis.booked();
+      PlanWish wish = wish(PlanWish.usual(booked, basis.candidates()), booked);
       SessionPlanning.Prepared prepared =
           ledger.read(session -> planning.prepare(session, booked, wish));
       PlanRequest request = prepared.request();
@@ -104,7 +105,13 @@ final class PlanVerb extends Verb {
       if (keep) {
         KeptPlan kept =
             PlanKeeping.of(planned.plan(), wish.meeting(), byHand != null, planning.now());
-        PlanChange change = PlanKeeping.keep(ledger, booked, kept);
+        PlanChange change =
+            PlanKeeping.keep(ledger, basis, kept)
+                .orElseThrow(
+                    () ->
+                        new IllegalArgumentException(
+                            "expected the session as it was planned for, found that it was changed"
+                                + " meanwhile; nothing was kept, plan it again"));
         note("Kept.");
         noteChange(change);
       }

@@ -79,6 +79,7 @@ public final class DemoStudio {
    */
   public static void plan(Ledger ledger, SessionPlanning planning) {
     for (Session booked : ledger.read(session -> session.sessions().all())) {
+      PlanKeeping.Basis basis = ledger.read(session -> PlanKeeping.Basis.of(session, booked));
       Optional<PlanRequest> request =
           ledger.read(
               session ->
@@ -86,16 +87,13 @@ public final class DemoStudio {
                       ? Optional.empty()
                       : Optional.ofNullable(
                           planning
-                              .prepare(
-                                  session,
-                                  booked,
-                                  PlanWish.usual(booked, session.candidates().of(booked.id())))
+                              .prepare(session, booked, PlanWish.usual(booked, basis.candidates()))
                               .request()));
       if (request.isPresent()
           && Planner.plan(request.get()) instanceof PlanOutcome.Planned planned) {
         KeptPlan.Meeting meeting = new KeptPlan.Meeting("Beside the parked grey van", null);
         PlanKeeping.keep(
-            ledger, booked, PlanKeeping.of(planned.plan(), meeting, false, planning.now()));
+            ledger, basis, PlanKeeping.of(planned.plan(), meeting, false, planning.now()));
       }
     }
   }

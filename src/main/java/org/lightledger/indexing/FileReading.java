@@ -17,7 +17,9 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import org.lightledger.shot.ClockCorrection;
 import org.lightledger.shot.Evidence;
+import org.lightledger.shot.OwnerWord;
 import org.lightledger.shot.Problem;
 import org.lightledger.shot.Shot;
 import org.lightledger.shot.ShotRules;
@@ -186,6 +188,18 @@ final class FileReading {
   /** What follows from the evidence. */
   Shot conclude(Evidence evidence) {
     return rules.concludeWith(options.word(), evidence);
+  }
+
+  /**
+   * What follows from the evidence of a shot that is in the ledger: a correction of its camera's
+   * clock stands, whatever this import says of cameras.
+   */
+  Shot concludeAgain(Evidence evidence, ClockCorrection standing) {
+    OwnerWord word = options.word();
+    return standing.equals(ClockCorrection.NONE)
+        ? conclude(evidence)
+        : rules.concludeWith(
+            new OwnerWord(word.cameraZone(), standing, word.places(), word.about()), evidence);
   }
 
   private static Result failed(Source source, Problem problem) {

@@ -118,7 +118,8 @@ final class SameShot {
       return;
     }
     placing.settle();
-    Shot shot = keepingWhatIsKnown(stored.shot(), reading.conclude(filled));
+    Shot before = stored.shot();
+    Shot shot = keepingWhatIsKnown(before, reading.concludeAgain(filled, before.clockCorrection()));
     session.shots().update(stored.id(), shot, reading.sunOf(shot));
     Long spotId = stored.spotId();
     if (spotId == null && shot.position() != null) {

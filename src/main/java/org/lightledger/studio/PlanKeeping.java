@@ -3,7 +3,9 @@ package org.lightledger.studio;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.lightledger.session.Candidate;
 import org.lightledger.session.KeptPlan;
 import org.lightledger.session.Session;
 import org.lightledger.session.drive.Drive;
@@ -40,25 +42,63 @@ public final class PlanKeeping {
   }
 
   /**
+   * What a plan was made for.
+   *
+   * @param booked the session
+   * @param candidates the spots that it may stop at
+   */
+  public record Basis(Session booked, List<Candidate> candidates) {
+    /** Keeps an own copy. */
+    public Basis {
+      candidates = List.copyOf(candidates);
+    }
+
+    /**
+     * What is there to plan for.
+     *
+     * @param session the ledger
+     * @param booked the session
+     * @return the session with its candidates
+     */
+    public static Basis of(LedgerSession session, Session booked) {
+      return new Basis(booked, session.candidates().of(booked.id()));
+    }
+
+    private boolean holds(LedgerSession session, Session now) {
+      return booked.date().equals(now.date())
+          && booked.zone().equals(now.zone())
+          && booked.anchor().equals(now.anchor())
+          && booked.terms().equals(now.terms())
+          && candidates.equals(session.candidates().of(now.id()));
+    }
+  }
+
+  /**
    * Keeps a plan. A session that was only booked is planned then; one that was agreed is to be
    * agreed again, unless the client would be told the same as before.
    *
    * @param ledger the ledger
-   * @param booked the session
+   * @param basis what it was made for
    * @param plan the plan
-   * @return whether it is to be agreed again
+   * @return whether it is to be agreed again; nothing when the session is no longer what it was
+   *     made for, and nothing is kept
    */
-  public static PlanChange keep(Ledger ledger, Session booked, KeptPlan plan) {
-    long sessionId = booked.id();
+  public static Optional<PlanChange> keep(Ledger ledger, Basis basis, KeptPlan plan) {
+    long sessionId = basis.booked().id();
     return ledger.write(
         session -> {
-          Session.State state = session.sessions().find(sessionId).orElseThrow().state();
+          Session now = session.sessions().find(sessionId).orElse(null);
+          if (now == null || !basis.holds(session, now)) {
+            return Optional.empty();
+          }
+          Session.State state = now.state();
           boolean same = session.plans().find(sessionId).filter(plan::tellsTheSameAs).isPresent();
           session.plans().keep(sessionId, plan);
           if (state == Session.State.BOOKED || state == Session.State.AGREED && !same) {
             session.sessions().setState(sessionId, Session.State.PLANNED);
           }
-          return state == Session.State.AGREED && !same ? PlanChange.AGREE_AGAIN : PlanChange.NONE;
+          return Optional.of(
+              state == Session.State.AGREED && !same ? PlanChange.AGREE_AGAIN : PlanChange.NONE);
         });
   }
 

@@ -38,22 +38,27 @@ final class PlanRoutes {
 
   /** What is asked for, and what can be planned. */
   private record Asked(
-      Session booked, String title, PlanFields fields, SessionPlanning.Prepared prepared) {}
+      PlanKeeping.Basis basis, String title, PlanFields fields, SessionPlanning.Prepared prepared) {
+    Session booked() {
+      return basis.booked();
+    }
+  }
 
   private Asked asked(Context ctx, LedgerSession session, Fields fields) {
     Session booked = SessionPages.find(ctx, session);
+    PlanKeeping.Basis basis = PlanKeeping.Basis.of(session, booked);
     PlanFields wish =
         PlanFields.read(
             fields,
             booked,
-            session.candidates().of(booked.id()),
+            basis.candidates(),
             session
                 .plans()
                 .find(booked.id())
                 .map(KeptPlan::meeting)
                 .orElse(new KeptPlan.Meeting("", null)));
     return new Asked(
-        booked,
+        basis,
         SessionWords.title(SessionPages.client(session, booked.clientId()), booked),
         wish,
         fields.problems().isEmpty()
@@ -134,7 +139,17 @@ final class PlanRoutes {
     }
     KeptPlan plan = PlanKeeping.of(planned.plan(), wish.wish().meeting(), byHand, planning.now());
     long id = asked.booked().id();
-    PlanChange change = PlanKeeping.keep(house.ledger(), asked.booked(), plan);
+    PlanChange change =
+        PlanKeeping.keep(house.ledger(), asked.basis(), plan)
+            .orElseThrow(
+                () ->
+                    new PageProblem(
+                        409,
+                        "Changed meanwhile",
+                        "The session or its spots were changed while this was planned, so the plan"
+                            + " may be for other hours and was not kept.",
+                        "Open the session and plan it again.",
+                        List.of()));
     ctx.redirect(SessionPages.saved(id, change, "#plan"), HttpStatus.SEE_OTHER);
   }
 

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -61,13 +62,18 @@ final class SessionPages {
 
   /** Changes something of a session that is there, and tells its number. */
   long change(Context ctx, Consumer<LedgerSession> change) {
+    return change(ctx, (session, booked) -> change.accept(session));
+  }
+
+  /** Changes something of a session as it is now, and tells its number. */
+  long change(Context ctx, BiConsumer<LedgerSession, Session> change) {
     return house
         .ledger()
         .write(
             session -> {
-              long id = find(ctx, session).id();
-              change.accept(session);
-              return id;
+              Session booked = find(ctx, session);
+              change.accept(session, booked);
+              return booked.id();
             });
   }
 

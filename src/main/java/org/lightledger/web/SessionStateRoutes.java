@@ -29,22 +29,27 @@ final class SessionStateRoutes {
   }
 
   private void describe(Context ctx) {
-    Session booked = find(ctx);
     Fields fields = new Fields(ctx::formParams);
-    Session.Brief brief =
-        new Session.Brief(
-            fields.text("wishes", "Wishes", MOST_TEXT),
-            fields.text("pictures", "Pictures wanted", MOST_TEXT),
-            fields.text("talking", "To talk about", MOST_TEXT),
-            fields.text("goal", "Goal", MOST_TEXT),
-            booked.brief().outcome(),
-            fields.text("notes", "Notes", MOST_TEXT));
+    String wishes = fields.text("wishes", "Wishes", MOST_TEXT);
+    String pictures = fields.text("pictures", "Pictures wanted", MOST_TEXT);
+    String talking = fields.text("talking", "To talk about", MOST_TEXT);
+    String goal = fields.text("goal", "Goal", MOST_TEXT);
+    String notes = fields.text("notes", "Notes", MOST_TEXT);
     if (!fields.problems().isEmpty()) {
       pages.refuse(ctx, new Sent("brief", fields));
       return;
     }
-    house.ledger().change(session -> session.sessions().describe(booked.id(), brief));
-    ctx.redirect("/sessions/" + booked.id() + "?saved=1#brief", HttpStatus.SEE_OTHER);
+    long id =
+        pages.change(
+            ctx,
+            (session, booked) ->
+                session
+                    .sessions()
+                    .describe(
+                        booked.id(),
+                        new Session.Brief(
+                            wishes, pictures, talking, goal, booked.brief().outcome(), notes)));
+    ctx.redirect("/sessions/" + id + "?saved=1#brief", HttpStatus.SEE_OTHER);
   }
 
   private void setState(Context ctx) {
@@ -61,24 +66,23 @@ final class SessionStateRoutes {
       pages.refuse(ctx, new Sent("state", fields));
       return;
     }
-    Session.Brief was = booked.brief();
-    house
-        .ledger()
-        .change(
-            session -> {
-              session.sessions().setState(booked.id(), state);
-              session
-                  .sessions()
-                  .describe(
-                      booked.id(),
-                      new Session.Brief(
-                          was.wishes(),
-                          was.pictures(),
-                          was.talkingPoints(),
-                          was.goal(),
-                          outcome,
-                          was.notes()));
-            });
+    pages.change(
+        ctx,
+        (session, now) -> {
+          Session.Brief was = now.brief();
+          session.sessions().setState(now.id(), state);
+          session
+              .sessions()
+              .describe(
+                  now.id(),
+                  new Session.Brief(
+                      was.wishes(),
+                      was.pictures(),
+                      was.talkingPoints(),
+                      was.goal(),
+                      outcome,
+                      was.notes()));
+        });
     ctx.redirect("/sessions/" + booked.id() + "?saved=1#state", HttpStatus.SEE_OTHER);
   }
 

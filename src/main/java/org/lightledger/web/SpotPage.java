@@ -1,7 +1,10 @@
 package org.lightledger.web;
 
 import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import org.lightledger.share.Said;
 import org.lightledger.web.chart.Svg;
 
 /**
@@ -60,7 +63,7 @@ public record SpotPage(
     GroupingView grouping,
     TravelView travel) {
 
-  /** The fields that the owner can change. */
+  /** The fields that the owner can change, and the fingerprint of what a page showed in them. */
   public record Form(
       String name,
       String area,
@@ -68,7 +71,26 @@ public record SpotPage(
       String cautions,
       boolean open,
       List<AskPage.Choice> traits,
-      List<AskPage.Choice> hazards) {}
+      List<AskPage.Choice> hazards,
+      String shown) {
+
+    /** The same fields over what a page showed, see {@link Said#fingerprint}. */
+    Form over(String other) {
+      return new Form(name, area, notes, cautions, open, traits, hazards, other);
+    }
+
+    /** Tells these fields from others, without saying them. */
+    String fingerprint() {
+      return Said.fingerprint(
+          Stream.concat(
+                  Stream.of(name, area, notes, cautions, String.valueOf(open)),
+                  Stream.concat(traits.stream(), hazards.stream())
+                      .filter(AskPage.Choice::picked)
+                      .map(AskPage.Choice::code))
+              .map(Said::fingerprint)
+              .collect(Collectors.joining(" ")));
+    }
+  }
 
   /**
    * A facing.
@@ -77,8 +99,10 @@ public record SpotPage(
    * @param spread how far to either side, in words
    * @param origin where it comes from, in words
    * @param own the number to remove it by, or null when it was learned from shots
+   * @param bearingDeg where it looks, so that no other one is removed in its place
    */
-  public record FacingRow(String look, String spread, String origin, @Nullable String own) {}
+  public record FacingRow(
+      String look, String spread, String origin, @Nullable String own, String bearingDeg) {}
 
   /**
    * A shot.

@@ -8,6 +8,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
@@ -108,15 +109,7 @@ final class SpotRoutes {
     String area = spot.area();
     SpotPage.Form form = vain.form();
     MeasuredView measured = vain.measured();
-    SpotPage.Form stored =
-        new SpotPage.Form(
-            spot.name(),
-            area == null ? "" : area,
-            spot.notes(),
-            spot.cautions(),
-            spot.open(),
-            AskTerms.traitChoices(traits),
-            HazardWords.choices(hazards));
+    SpotPage.Form stored = stored(spot, traits, hazards);
     return new SpotPage(
         spot.id(),
         spot.name(),
@@ -145,6 +138,55 @@ final class SpotRoutes {
         TravelRoutes.view(session, spot, vain.travel()));
   }
 
+  private static SpotPage.Form stored(Spot spot, Set<Trait> traits, Set<Hazard> hazards) {
+    String area = spot.area();
+    SpotPage.Form stored =
+        new SpotPage.Form(
+            spot.name(),
+            area == null ? "" : area,
+            spot.notes(),
+            spot.cautions(),
+            spot.open(),
+            AskTerms.traitChoices(traits),
+            HazardWords.choices(hazards),
+            "");
+    return stored.over(stored.fingerprint());
+  }
+
+  /** What the fields hold while they are no longer what the page showed; nothing when they are. */
+  private static Optional<SpotPage.Form> changedSince(
+      LedgerSession session, Spot spot, SpotPage.Form sent) {
+    SpotPage.Form now =
+        stored(spot, session.traits().of(spot.id()), session.hazards().of(spot.id()));
+    boolean same = sent.shown().isEmpty() || sent.shown().equals(now.shown());
+    return same || sent.fingerprint().equals(now.fingerprint())
+        ? Optional.empty()
+        : Optional.of(now);
+  }
+
+  private void refuseStale(Context ctx, SpotPage.Form sent, SpotPage.Form now) {
+    ctx.status(409);
+    show(
+        ctx,
+        new Vain(
+            sent.over(now.shown()),
+            null,
+            Sent.NOTHING,
+            List.of(
+                new FieldProblem(
+                    "name",
+                    "Your words on it",
+                    "expected the spot as this page showed it, found that it was changed meanwhile:"
+                        + " name "
+                        + Fields.found(now.name())
+                        + ", notes "
+                        + Fields.found(now.notes())
+                        + ", cautions "
+                        + Fields.found(now.cautions())
+                        + "; nothing was saved, save again to put what stands below in its"
+                        + " place"))));
+  }
+
   private void save(Context ctx) {
     Fields fields = new Fields(ctx::formParams);
     Set<Trait> traits = AskTerms.traits(fields);
@@ -157,35 +199,48 @@ final class SpotRoutes {
             fields.text("cautions", "Cautions", MOST_TEXT),
             fields.ticked("open"),
             AskTerms.traitChoices(traits),
-            HazardWords.choices(hazards));
+            HazardWords.choices(hazards),
+            fields.raw("shown"));
     if (!fields.problems().isEmpty()) {
       ctx.status(422);
       show(ctx, new Vain(form, null, Sent.NOTHING, fields.problems()));
       return;
     }
-    house
-        .ledger()
-        .write(
-            session -> {
-              Spot spot = find(ctx, session);
-              session
-                  .spots()
-                  .update(
-                      new Spot(
-                          spot.id(),
-                          form.name(),
-                          form.area().isEmpty() ? null : form.area(),
-                          spot.position(),
-                          spot.zone(),
-                          form.open(),
-                          spot.facings(),
-                          form.notes(),
-                          form.cautions()));
-              session.traits().set(spot.id(), traits);
-              session.hazards().set(spot.id(), hazards);
-              return spot.id();
-            });
+    Optional<SpotPage.Form> now =
+        house
+            .ledger()
+            .write(
+                session -> {
+                  Spot spot = find(ctx, session);
+                  Optional<SpotPage.Form> changed = changedSince(session, spot, form);
+                  if (changed.isEmpty()) {
+                    keep(session, spot, form);
+                    session.traits().set(spot.id(), traits);
+                    session.hazards().set(spot.id(), hazards);
+                  }
+                  return changed;
+                });
+    if (now.isPresent()) {
+      refuseStale(ctx, form, now.get());
+      return;
+    }
     ctx.redirect("/spots/" + House.id(ctx, "id") + "?saved=1#edit", HttpStatus.SEE_OTHER);
+  }
+
+  private static void keep(LedgerSession session, Spot spot, SpotPage.Form form) {
+    session
+        .spots()
+        .update(
+            new Spot(
+                spot.id(),
+                form.name(),
+                form.area().isEmpty() ? null : form.area(),
+                spot.position(),
+                spot.zone(),
+                form.open(),
+                spot.facings(),
+                form.notes(),
+                form.cautions()));
   }
 
   private void addFacing(Context ctx) {
@@ -214,10 +269,13 @@ final class SpotRoutes {
 
   private void removeFacing(Context ctx) {
     long number = House.id(ctx, "number");
+    String bearing = new Fields(ctx::formParams).raw("bearing");
     changeOwn(
         ctx,
         own -> {
-          if (number < 0 || number >= own.size()) {
+          if (number < 0
+              || number >= own.size()
+              || !bearing.equals(String.valueOf(own.get((int) number).bearing().trueDeg()))) {
             throw PageProblem.notFound("That facing is no longer there.");
           }
           own.remove((int) number);

@@ -74,7 +74,8 @@ final class SpotViews {
               owners
                   ? "set by you"
                   : "learned from " + Words.count(facing.shots(), "shot", "shots"),
-              owners ? String.valueOf(own) : null));
+              owners ? String.valueOf(own) : null,
+              String.valueOf(facing.bearing().trueDeg())));
       own += owners ? 1 : 0;
     }
     return rows;

@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.Arrays;
@@ -20,6 +21,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.shot.CaptureTime;
+import org.lightledger.shot.ClockCorrection;
 import org.lightledger.shot.OwnerWord;
 import org.lightledger.shot.Problem;
 import org.lightledger.shot.Shot;
@@ -117,6 +119,37 @@ class ShotFilesTest {
     assertThat(shot.needsAttention()).isFalse();
     assertThat(ledger.<Integer>read(session -> session.spots().all().size())).isEqualTo(1);
     assertThat(ledger.<Integer>read(s -> s.spots().all().get(0).facings().size())).isEqualTo(1);
+  }
+
+  /** The correction waits for a zone; the file that brings the place does not undo it. */
+  @Test
+  void aSecondFileLeavesTheCorrectionOfTheClockAsItIs() {
+    Duration slow = Duration.ofHours(-1);
+    write("IMG_1.DNG", raw(withoutOffset()));
+    run();
+    StoredShot waiting = shots().get(0);
+    Shot told =
+        new ShotRules(ZONES)
+            .concludeWith(
+                new OwnerWord(null, new ClockCorrection(slow), null), waiting.shot().evidence());
+    ledger.change(session -> session.shots().update(waiting.id(), told, null));
+
+    write("IMG_1.JPG", placed(withoutOffset()).jpeg());
+    run();
+
+    Shot shot = ledger.read(session -> session.shots().find(waiting.id()).orElseThrow()).shot();
+    assertThat(shot.clockCorrection().toAdd()).isEqualTo(slow);
+    assertThat(shot.time())
+        .isInstanceOfSatisfying(
+            CaptureTime.Known.class,
+            known -> assertThat(known.instant()).isEqualTo("2026-05-09T16:30:00Z"));
+  }
+
+  private static ExifBuilder withoutOffset() {
+    return ExifBuilder.bigEndian()
+        .ascii(Directory.IFD0, 0x010F, "Maker")
+        .ascii(Directory.IFD0, 0x0110, "X-1")
+        .ascii(Directory.EXIF, 0x9003, "2026:05:09 19:30:00");
   }
 
   @Test

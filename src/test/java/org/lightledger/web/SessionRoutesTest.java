@@ -10,6 +10,9 @@ import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Set;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -102,6 +105,29 @@ class SessionRoutesTest {
     }
     assertThat(site.post("/sessions/1/brief", "wishes", "x").status()).isEqualTo(404);
     assertThat(site.post("/clients/1", "name", "A", "called", "A").status()).isEqualTo(404);
+  }
+
+  /** The brief and how it went stand in two forms of one page; neither undoes the other. */
+  @Test
+  void twoFormsSavedAtOnceBothCount() throws Exception {
+    addClient();
+    book("2026-12-12");
+    ExecutorService two = Executors.newFixedThreadPool(2);
+    try {
+      for (int round = 0; round < 20; round++) {
+        String word = "Round " + round;
+        Future<TestSite.Answer> brief =
+            two.submit(() -> site.post("/sessions/1/brief", "notes", word));
+        Future<TestSite.Answer> state =
+            two.submit(() -> site.post("/sessions/1/state", "state", "PLANNED", "outcome", word));
+        assertThat(brief.get().status()).isEqualTo(303);
+        assertThat(state.get().status()).isEqualTo(303);
+        assertThat(session().brief().notes()).isEqualTo(word);
+        assertThat(session().brief().outcome()).isEqualTo(word);
+      }
+    } finally {
+      two.shutdownNow();
+    }
   }
 
   @Test

@@ -3,6 +3,8 @@ package org.lightledger.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -80,11 +82,47 @@ class SpotRoutesTest {
         .returns(25.0, Facing::spreadDeg)
         .returns(Facing.Origin.OWNER, Facing::origin);
 
-    assertThat(site.post("/spots/1/facings/0/remove").status()).isEqualTo(303);
+    assertThat(site.post("/spots/1/facings", "bearing", "10").status()).isEqualTo(303);
+    assertThat(page("/spots/1")).contains("name=\"bearing\" value=\"0.0\"");
+    assertThat(site.post("/spots/1/facings/0/remove", "bearing", "0.0").status()).isEqualTo(303);
+    assertThat(site.post("/spots/1/facings/0/remove", "bearing", "0.0").status())
+        .as("a second click removes no other one")
+        .isEqualTo(404);
+    assertThat(site.post("/spots/1/facings/0/remove", "bearing", "10.0").status()).isEqualTo(303);
     assertThat(spot(1).facings())
         .hasSize(learned)
         .allMatch(facing -> facing.origin() == Facing.Origin.SHOTS);
-    assertThat(site.post("/spots/1/facings/0/remove").status()).isEqualTo(404);
+    assertThat(site.post("/spots/1/facings/0/remove", "bearing", "10.0").status()).isEqualTo(404);
+  }
+
+  /** A page that was opened before another changed the spot takes no caution away unasked. */
+  @Test
+  void aPageOfYesterdaySavesNothingOverWhatWasSaidMeanwhile() {
+    String shown = shown(page("/spots/1"));
+    site.post("/spots/1", "name", "Weir", "cautions", "slippery steps", "notes", "gate 4711");
+
+    TestSite.Answer refused =
+        site.post("/spots/1", "name", "Old weir", "cautions", "", "shown", shown);
+
+    assertThat(refused.status()).isEqualTo(409);
+    assertThat(refused.text())
+        .contains("changed meanwhile", "slippery steps", "gate 4711", "value=\"Old weir\"");
+    assertThat(spot(1).cautions()).isEqualTo("slippery steps");
+    TestSite.Answer again =
+        site.post(
+            "/spots/1", "name", "Old weir", "cautions", "wet", "shown", shown(refused.text()));
+    assertThat(again.status()).isEqualTo(303);
+    assertThat(spot(1).cautions()).isEqualTo("wet");
+  }
+
+  private String page(String path) {
+    return site.get(path).text();
+  }
+
+  private static String shown(String page) {
+    Matcher found = Pattern.compile("name=\"shown\" value=\"([0-9a-f]{16})\"").matcher(page);
+    assertThat(found.find()).isTrue();
+    return found.group(1);
   }
 
   @Test
