@@ -6,6 +6,7 @@ import java.time.ZoneId;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.Bearing;
+import org.lightledger.light.LightClass;
 import org.lightledger.skyline.Skyline;
 import org.lightledger.spot.Spot;
 import org.lightledger.sun.SunDirection;
@@ -41,6 +42,30 @@ record Candidate(
 
   double relativeBearingDeg() {
     return facing.turnToDeg(sun.azimuth());
+  }
+
+  /**
+   * Whether the light was of this kind when a shot was taken here, as far as the skyline tells: the
+   * sun on the place, hidden from it, or down. A picture in the sun shows nothing of the shade that
+   * comes ten minutes later, nor of an overcast sky.
+   */
+  boolean isLitAs(SunDirection sunThen, Bearing facingThen) {
+    return Kind.of(light.light()) == Kind.of(SpotLight.classOf(sunThen, facingThen, skyline));
+  }
+
+  /** What a class has in common with others. */
+  private enum Kind {
+    SUN,
+    SHADE,
+    DOWN;
+
+    static Kind of(LightClass light) {
+      return switch (light) {
+        case BACKLIT, RIM, SIDE, THREE_QUARTER_FRONT, FRONT, OVERHEAD -> SUN;
+        case OPEN_SHADE -> SHADE;
+        case TWILIGHT, DARK -> DOWN;
+      };
+    }
   }
 
   WindowFinder.View view(Sky sky) {

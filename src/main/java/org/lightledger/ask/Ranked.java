@@ -67,6 +67,7 @@ record Ranked(
   }
 
   static Ranked of(Candidate candidate, List<Observation> observations) {
+    Answer.NearestShot like = null;
     Answer.NearestShot sameView = null;
     Answer.NearestShot any = null;
     for (Observation observation : observations) {
@@ -76,10 +77,14 @@ record Ranked(
       if (observation.facing() != null
           && Math.abs(candidate.facing().turnToDeg(observation.facing())) <= SAME_VIEW_TURN_DEG) {
         sameView = nearer(sameView, shot);
+        if (gapDeg <= Answer.LIKE_LIGHT_GAP_DEG
+            && candidate.isLitAs(observation.sun(), observation.facing())) {
+          like = nearer(like, shot);
+        }
       }
     }
-    if (sameView != null && sameView.sunGapDeg() <= Answer.LIKE_LIGHT_GAP_DEG) {
-      return new Ranked(candidate, Answer.Tier.SCOUTED, sameView, 0, List.of());
+    if (like != null) {
+      return new Ranked(candidate, Answer.Tier.SCOUTED, like, 0, List.of());
     }
     return new Ranked(
         candidate,

@@ -127,7 +127,9 @@ final class Reasons {
         nearest == null
             ? " No shot was taken here"
             : " The nearest shot had the sun " + gap + " from there";
+    boolean near = nearest != null && nearest.sunGapDeg() <= Answer.LIKE_LIGHT_GAP_DEG;
+    String other = near ? ", but looks another way or was taken in another light" : "";
     boolean known = light.directSun() != null;
-    return shot + (known ? "." : ", and what may hide the sun is not known.");
+    return shot + other + (known ? "." : ", and what may hide the sun is not known.");
   }
 }

@@ -16,6 +16,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import org.lightledger.ask.Answer;
 import org.lightledger.ask.Asker;
 import org.lightledger.ask.Question;
@@ -26,6 +27,7 @@ import org.lightledger.ask.Stock;
 import org.lightledger.ask.TimeOfDay;
 import org.lightledger.geo.Bearing;
 import org.lightledger.light.LightClass;
+import org.lightledger.session.KeptPlan;
 import org.lightledger.session.SessionHours;
 import org.lightledger.skyline.Skyline;
 import org.lightledger.spot.Facing;
@@ -88,16 +90,15 @@ public final class SessionLight {
       List<Stretch> stretches = new ArrayList<>();
       if (!spot.open()) {
         for (Facing facing : spot.facings()) {
-          SpotView view =
-              new SpotView(
-                  sun,
-                  spot,
-                  facing.bearing(),
-                  Answer.FacingBasis.KNOWN,
-                  skylines.get(spot.id()),
-                  seen.getOrDefault(spot.id(), List.of()),
-                  Sky.CLEAR);
-          stretches.addAll(along(view, span));
+          stretches.addAll(
+              along(
+                  view(
+                      spot,
+                      facing.bearing(),
+                      skylines.get(spot.id()),
+                      seen.getOrDefault(spot.id(), List.of()),
+                      Sky.CLEAR),
+                  span));
         }
       }
       lights.put(spot.id(), stretches);
@@ -172,7 +173,7 @@ public final class SessionLight {
   }
 
   /**
-   * How many spots have not been seen under any sun that they will have during the session.
+   * How many spots have not been seen in any light that they will have during the session.
    *
    * @param spotIds the spots
    * @return a count
@@ -182,24 +183,86 @@ public final class SessionLight {
     if (span == null) {
       return 0;
     }
-    Map<Long, List<Observation>> observations = stock.observations(spotIds);
-    List<Spot> spots = new Some(stock, Set.copyOf(spotIds)).spots(null);
+    List<Instant> looks = new ArrayList<>();
+    for (Instant at = span.start(); !at.isAfter(span.end()); at = at.plus(LOOK_EVERY)) {
+      looks.add(at);
+    }
+    Known known = new Known(spotIds);
     return (int)
-        spots.stream()
-            .filter(spot -> !seen(spot, observations.getOrDefault(spot.id(), List.of()), span))
+        known.spots().stream()
+            .filter(
+                spot ->
+                    facings(spot).stream()
+                        .noneMatch(
+                            facing ->
+                                looks.stream()
+                                    .anyMatch(at -> known.isSeen(spot, facing, at, Sky.CLEAR))))
             .count();
   }
 
-  private boolean seen(Spot spot, List<Observation> observations, SessionHours.Span span) {
-    for (Instant at = span.start(); !at.isAfter(span.end()); at = at.plus(LOOK_EVERY)) {
-      SunDirection planned = sun.direction(at, spot.position());
-      for (Observation observation : observations) {
-        if (observation.sun().gapDeg(planned) <= Answer.LIKE_LIGHT_GAP_DEG) {
-          return true;
-        }
-      }
+  /**
+   * How many spots of a plan have not been seen in the light that is planned for them.
+   *
+   * @param plan the plan
+   * @return a count
+   */
+  int unseen(KeptPlan plan) {
+    Known known = new Known(plan.stops().stream().map(KeptPlan.Stop::spotId).toList());
+    Set<Long> unseen = new HashSet<>();
+    for (KeptPlan.Stop stop : plan.stops()) {
+      Instant middle =
+          stop.shootFrom().plus(Duration.between(stop.shootFrom(), stop.shootUntil()).dividedBy(2));
+      known.spots().stream()
+          .filter(spot -> spot.id() == stop.spotId())
+          .filter(spot -> !known.isSeen(spot, stop.facing(), middle, plan.sky()))
+          .forEach(spot -> unseen.add(spot.id()));
     }
-    return false;
+    return unseen.size();
+  }
+
+  /** Where one may look; null stands for any way. */
+  private static List<@Nullable Bearing> facings(Spot spot) {
+    List<@Nullable Bearing> facings = new ArrayList<>();
+    if (spot.open() || spot.facings().isEmpty()) {
+      facings.add(null);
+    } else {
+      spot.facings().forEach(facing -> facings.add(facing.bearing()));
+    }
+    return facings;
+  }
+
+  /** What the ledger knows of some spots. */
+  private final class Known {
+    private final List<Spot> spots;
+    private final Map<Long, Skyline> skylines;
+    private final Map<Long, List<Observation>> seen;
+
+    Known(Collection<Long> spotIds) {
+      this.spots = new Some(stock, Set.copyOf(spotIds)).spots(null);
+      this.skylines = stock.skylines(spotIds);
+      this.seen = stock.observations(spotIds);
+    }
+
+    List<Spot> spots() {
+      return spots;
+    }
+
+    /** Whether a shot shows a spot in the light of a moment; any view will do for any way. */
+    boolean isSeen(Spot spot, @Nullable Bearing facing, Instant at, Sky sky) {
+      List<Observation> shots = seen.getOrDefault(spot.id(), List.of());
+      if (facing != null) {
+        return view(spot, facing, skylines.get(spot.id()), shots, sky).tierAt(at)
+            == Answer.Tier.SCOUTED;
+      }
+      SunDirection planned = sun.direction(at, spot.position());
+      return shots.stream()
+          .anyMatch(shot -> shot.sun().gapDeg(planned) <= Answer.LIKE_LIGHT_GAP_DEG);
+    }
+  }
+
+  private SpotView view(
+      Spot spot, Bearing facing, @Nullable Skyline skyline, List<Observation> shots, Sky sky) {
+    return new SpotView(sun, spot, facing, Answer.FacingBasis.KNOWN, skyline, shots, sky);
   }
 
   /** A question does not reach past midnight, so each day of the session has one. */

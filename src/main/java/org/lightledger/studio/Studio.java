@@ -277,7 +277,7 @@ public final class Studio {
         (int) missing,
         candidates.size(),
         plan.isPresent(),
-        isNear(booked, leads) ? unseen(session, booked, candidates) : 0,
+        isNear(booked, leads) ? unseen(session, booked, plan, candidates) : 0,
         (int) toPack,
         mayBeUnderWay(booked, today(booked)) ? over(session, booked) : null);
   }
@@ -305,13 +305,19 @@ public final class Studio {
         && !booked.date().minusDays(leads.rehearsal()).isAfter(today);
   }
 
-  private int unseen(LedgerSession session, Session booked, List<Candidate> candidates) {
+  /** Of the plan's stops in the light planned for them, else of the candidates in any. */
+  private int unseen(
+      LedgerSession session, Session booked, Optional<KeptPlan> plan, List<Candidate> candidates) {
+    Optional<SessionHours> known = hours(session, booked);
+    if (plan.isPresent()) {
+      return known.map(hours -> light(hours).unseen(plan.get())).orElse(0);
+    }
     List<Long> wanted =
         candidates.stream()
             .filter(candidate -> candidate.choice() != Candidate.Choice.EXCLUDED)
             .map(Candidate::spotId)
             .toList();
-    return hours(session, booked)
+    return known
         .filter(hours -> hours.span() != null && !wanted.isEmpty())
         .map(hours -> light(hours).unseen(wanted))
         .orElse(0);

@@ -72,7 +72,7 @@ class PlannedLightTest {
     assertThat(withoutSun).isBetween(5, 55);
   }
 
-  private static Answer ask(
+  static Answer ask(
       Spot spot, Skyline skyline, List<Observation> seen, LocalDate day, LocalTime time, Sky sky) {
     Terms terms =
         new Terms(

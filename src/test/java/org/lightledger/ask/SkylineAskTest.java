@@ -181,6 +181,44 @@ class SkylineAskTest {
         .matches(window -> near(window, longer));
   }
 
+  /** A picture in the sun is no evidence of the shade that follows, nor of an overcast sky. */
+  @Test
+  void aShotInTheSunShowsNothingOfTheShadeThatFollows() {
+    Skyline roofs = roofs();
+    Bearing facing = new Bearing(229);
+    List<Answer.Window> sunny =
+        SpotWindows.of(SUN, PLACE, MADRID, facing, roofs, Set.of(LightClass.BACKLIT), DAY, DAY);
+    LocalTime shade = sunny.get(0).to().toLocalTime().plusMinutes(2);
+    Observation inSun = shot(sunny.get(0), facing);
+    Observation inShade =
+        new Observation(
+            8,
+            inSun.at(),
+            SUN.direction(DAY.atTime(shade).atZone(MADRID).toInstant(), PLACE),
+            facing,
+            null);
+
+    Answer bySun = atTime(roofs, facing, List.of(inSun), shade, Sky.CLEAR);
+    assertThat(bySun.light()).isEqualTo(LightClass.OPEN_SHADE);
+    assertThat(bySun.nearestShot().sunGapDeg()).isLessThan(Answer.LIKE_LIGHT_GAP_DEG);
+    assertThat(bySun.tier()).isEqualTo(Answer.Tier.MODELLED);
+    assertThat(bySun.reason()).contains("but looks another way or was taken in another light");
+    Answer both = atTime(roofs, facing, List.of(inSun, inShade), shade, Sky.CLEAR);
+    assertThat(both.tier()).isEqualTo(Answer.Tier.SCOUTED);
+    assertThat(both.nearestShot().shotId()).isEqualTo(8);
+
+    LocalTime sun = sunny.get(0).from().toLocalTime().plusMinutes(1);
+    assertThat(atTime(roofs, facing, List.of(inSun), sun, Sky.CLEAR).tier())
+        .isEqualTo(Answer.Tier.SCOUTED);
+    assertThat(atTime(roofs, facing, List.of(inSun), sun, Sky.OVERCAST).tier())
+        .isNotEqualTo(Answer.Tier.SCOUTED);
+  }
+
+  private static Answer atTime(
+      Skyline skyline, Bearing facing, List<Observation> seen, LocalTime time, Sky sky) {
+    return PlannedLightTest.ask(spot(facing), skyline, seen, DAY, time, sky);
+  }
+
   /** A window that is too short is no answer, and does not keep another from being one. */
   @Test
   void onlyAWindowThatLastsIsTold() {
