@@ -130,32 +130,39 @@ public final class Rehearsal {
       @Nullable Boolean directSun) {}
 
   /**
-   * Finds the best minute of each day before the planned moment.
+   * Finds the best minute of each day before the planned one.
    *
    * @param plan what is planned
    * @param free when the owner could scout
+   * @param now no moment is before it
    * @return one moment for each day that has one in the same state, smallest sun gap first, of
    *     equal ones the earlier; none when the planned sun is below the horizon by more than civil
    *     twilight
    */
-  public List<Moment> moments(Plan plan, Free free) {
-    LocalDate plannedDay = plan.at().atZone(plan.zone()).toLocalDate();
-    LocalDate last = free.last().isAfter(plannedDay) ? plannedDay : free.last();
+  public List<Moment> moments(Plan plan, Free free, Instant now) {
+    LocalDate before = plan.at().atZone(plan.zone()).toLocalDate().minusDays(1);
+    LocalDate last = free.last().isAfter(before) ? before : free.last();
+    LocalDate today = now.atZone(plan.zone()).toLocalDate();
+    LocalDate first = free.first().isBefore(today) ? today : free.first();
     SunDirection planned = sun.direction(plan.at(), plan.place());
-    if (last.isBefore(free.first())
-        || planned.geometricAltitudeDeg() < LightRules.TWILIGHT_DOWN_TO_DEG) {
+    if (last.isBefore(first) || planned.geometricAltitudeDeg() < LightRules.TWILIGHT_DOWN_TO_DEG) {
       return List.of();
     }
     SunCurve curve =
         SunCurve.of(
             sun,
-            free.first().minusDays(3).atStartOfDay(ZoneOffset.UTC).toInstant(),
+            first.minusDays(3).atStartOfDay(ZoneOffset.UTC).toInstant(),
             last.plusDays(4).atStartOfDay(ZoneOffset.UTC).toInstant());
     Boolean direct = state(planned, plan.skyline());
     List<Moment> moments = new ArrayList<>();
-    for (LocalDate day = free.first(); !day.isAfter(last); day = day.plusDays(1)) {
+    for (LocalDate day = first; !day.isAfter(last); day = day.plusDays(1)) {
       if (free.weekdays().contains(day.getDayOfWeek())) {
-        Moment best = bestOf(day, plan, free, planned, direct, curve);
+        List<Instant> minutes =
+            Moments.of(new TimeOfDay.Clock(free.from(), free.to()), day, plan.zone(), MINUTE_S)
+                .stream()
+                .filter(minute -> !minute.isBefore(now))
+                .toList();
+        Moment best = bestOf(minutes, plan, planned, direct, curve);
         if (best != null) {
           moments.add(best);
         }
@@ -171,19 +178,13 @@ public final class Rehearsal {
   }
 
   private static @Nullable Moment bestOf(
-      LocalDate day,
+      List<Instant> minutes,
       Plan plan,
-      Free free,
       SunDirection planned,
       @Nullable Boolean direct,
       SunCurve curve) {
-    List<Instant> minutes =
-        Moments.of(new TimeOfDay.Clock(free.from(), free.to()), day, plan.zone(), MINUTE_S);
     Moment best = null;
     for (Instant minute : minutes) {
-      if (!minute.isBefore(plan.at())) {
-        break;
-      }
       SunDirection direction = curve.direction(minute, plan.place());
       double gapDeg = planned.gapDeg(direction);
       if (best == null || gapDeg < best.sunGapDeg()) {

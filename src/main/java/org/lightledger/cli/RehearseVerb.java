@@ -63,7 +63,7 @@ final class RehearseVerb extends Verb {
   @Option(
       names = "--to",
       paramLabel = "DATE",
-      description = "The last day to scout; the planned day if not given.")
+      description = "The last day to scout; the day before the planned one if not given.")
   private @Nullable LocalDate last;
 
   @Option(names = "--hours", paramLabel = "HH:MM..HH:MM", description = "Only within these hours.")
@@ -112,7 +112,8 @@ final class RehearseVerb extends Verb {
                   .moments(
                       new Rehearsal.Plan(
                           stop.spot().position(), stop.zone(), stop.skyline(), stop.at()),
-                      free(stop.at(), stop.zone()))
+                      free(stop.at(), stop.zone()),
+                      services.clock().instant())
                   .stream()
                   .limit(limit)
                   .toList();

@@ -1,6 +1,7 @@
 package org.lightledger.studio;
 
 import java.time.Clock;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -58,9 +59,9 @@ public final class CalendarKeeping {
     Agenda agenda = agenda(session, booked);
     if (newest(given, booked) == booked.revision() && differ(given, agenda)) {
       session.sessions().revise(booked.id());
-      return write(session, booked, agenda(session, booked).after(given));
+      return write(session, booked, agenda(session, booked).after(toCome(given)));
     }
-    return write(session, booked, agenda.after(given));
+    return write(session, booked, agenda.after(toCome(given)));
   }
 
   private String write(LedgerSession session, Session booked, Agenda agenda) {
@@ -80,7 +81,8 @@ public final class CalendarKeeping {
         sun,
         DossierReader.read(session, booked.id()).orElseThrow(),
         org.lightledger.session.outgoing.Studio.of(session.settings().all()),
-        taken);
+        taken,
+        clock.instant());
   }
 
   /**
@@ -103,13 +105,19 @@ public final class CalendarKeeping {
   }
 
   /** Whether what was given last says anything else than an agenda does. */
-  private static boolean differ(List<GivenEntry> given, Agenda agenda) {
+  private boolean differ(List<GivenEntry> given, Agenda agenda) {
     int newest = given.stream().mapToInt(GivenEntry::revision).max().orElse(agenda.revision());
     Set<GivenEntry> stand =
-        given.stream()
+        toCome(given).stream()
             .filter(entry -> entry.revision() == newest)
             .map(entry -> entry.at(agenda.revision()))
             .collect(Collectors.toSet());
-    return !stand.isEmpty() && !stand.equals(Set.copyOf(agenda.given()));
+    return !stand.isEmpty() && !stand.equals(Set.copyOf(toCome(agenda.given())));
+  }
+
+  /** What is over is the calendar's own history. */
+  private List<GivenEntry> toCome(List<GivenEntry> entries) {
+    Instant now = clock.instant();
+    return entries.stream().filter(entry -> entry.time().to().isAfter(now)).toList();
   }
 }

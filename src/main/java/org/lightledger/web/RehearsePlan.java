@@ -75,7 +75,8 @@ final class RehearsePlan {
         rehearsal
             .moments(
                 new Rehearsal.Plan(place.spot().position(), place.zone(), place.skyline(), planned),
-                new Rehearsal.Free(place.today(), day, weekdays, from, to))
+                new Rehearsal.Free(place.today(), day, weekdays, from, to),
+                place.now())
             .stream()
             .limit(MOST_ROWS)
             .map(moment -> row(moment, place))

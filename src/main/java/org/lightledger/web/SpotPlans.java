@@ -1,6 +1,7 @@
 package org.lightledger.web;
 
 import io.javalin.http.Context;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -30,14 +31,17 @@ final class SpotPlans {
   }
 
   /** A spot with what the searches need to know of it. */
-  record Place(Spot spot, ZoneId zone, @Nullable Skyline skyline, LocalDate today) {}
+  record Place(Spot spot, ZoneId zone, @Nullable Skyline skyline, Instant now) {
+    LocalDate today() {
+      return LocalDate.ofInstant(now, zone);
+    }
+  }
 
   PlansView view(Context ctx, LedgerSession session, Spot spot) {
     Fields fields = new Fields(ctx::queryParams);
     ZoneId zone = SpotSky.zone(spot);
     Skyline skyline = SpotSky.known(session.skylines().find(spot.id()).orElse(null));
-    LocalDate today = LocalDate.ofInstant(house.clock().instant(), zone);
-    Place place = new Place(spot, zone, skyline, today);
+    Place place = new Place(spot, zone, skyline, house.clock().instant());
     List<Observation> observations =
         session.spots().profile(spot.id()).map(profile -> profile.observations()).orElse(List.of());
     PlansView.When when = new WhenPlan(sun).view(fields, place);

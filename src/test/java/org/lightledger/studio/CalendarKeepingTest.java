@@ -9,6 +9,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.LocalTime;
+import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.time.temporal.Temporal;
 import java.util.List;
@@ -36,14 +37,39 @@ class CalendarKeepingTest {
   private static final LocalDateTime CALL = LocalDateTime.of(2026, 12, 15, 15, 0);
   private static final String UID = "u-7f3a9c-";
 
+  /** The present, as a test puts it. */
+  private static final class Hand extends Clock {
+    private Instant now = Instant.EPOCH;
+
+    void set(Instant instant) {
+      now = instant;
+    }
+
+    @Override
+    public Instant instant() {
+      return now;
+    }
+
+    @Override
+    public ZoneId getZone() {
+      return ZoneOffset.UTC;
+    }
+
+    @Override
+    public Clock withZone(ZoneId zone) {
+      throw new UnsupportedOperationException("nothing ambient asks for a zone");
+    }
+  }
+
   @TempDir Path folder;
+  private final Hand clock = new Hand();
   private Ledger ledger;
   private CalendarKeeping calendar;
   private long id;
 
   @BeforeEach
   void plan() {
-    Clock clock = Clock.fixed(Instant.parse("2026-11-25T12:00:00Z"), ZoneOffset.UTC);
+    clock.set(Instant.parse("2026-11-25T12:00:00Z"));
     SunEphemeris sun = new SpaEphemeris();
     ledger = Ledger.open(folder, clock);
     Studio studio = new Studio(ledger, new Asker(sun), sun, clock);
@@ -206,6 +232,21 @@ class CalendarKeepingTest {
     assertThat(day(after.get("rehearse-1"))).isNotEqualTo(rehearsal);
     assertThat(after.get("rehearse-1").sequence())
         .isGreaterThan(before.get("rehearse-1").sequence());
+  }
+
+  /** What is rehearsed before the plan goes out can still change it; the past is over. */
+  @Test
+  void rehearsalsAreStillToComeAndBeforeThePlanGoesOut() throws Exception {
+    Instant planDue = next().get("due-plan").start();
+    assertThat(next().get("rehearse-1").start())
+        .isBetween(Instant.parse("2026-11-25T12:00:00Z"), planDue);
+
+    clock.set(Instant.parse("2026-12-09T12:00:00Z"));
+    Map<String, Said> late = next();
+    assertThat(late.get("rehearse-1").start()).isAfter(clock.instant());
+    clock.set(Instant.parse("2026-12-14T12:00:00Z"));
+    assertThat(isBehind()).isFalse();
+    assertThat(next()).as("what is over is not taken back").doesNotContainKey("rehearse-1");
   }
 
   @Test

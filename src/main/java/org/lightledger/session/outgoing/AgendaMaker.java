@@ -11,8 +11,10 @@ import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import org.lightledger.ask.Answer;
 import org.lightledger.ask.Rehearsal;
 import org.lightledger.session.KeptPlan;
 import org.lightledger.session.MessageKind;
@@ -50,10 +52,16 @@ public final class AgendaMaker {
   private final ZoneId zone;
   private final String client;
   private final List<SessionHours.Span> taken;
+  private final Instant now;
   private final List<Agenda.Entry> entries = new ArrayList<>();
 
   private AgendaMaker(
-      SunEphemeris sun, Dossier dossier, Studio studio, List<SessionHours.Span> taken) {
+      SunEphemeris sun,
+      Dossier dossier,
+      Studio studio,
+      List<SessionHours.Span> taken,
+      Instant now) {
+    this.now = now;
     this.sun = sun;
     this.dossier = dossier;
     this.studio = studio;
@@ -70,11 +78,16 @@ public final class AgendaMaker {
    * @param dossier what the ledger holds of the session
    * @param studio when messages are due
    * @param taken when the owner has other sessions and can not rehearse
+   * @param now the present; nothing is rehearsed before it
    * @return the entries
    */
   public static Agenda of(
-      SunEphemeris sun, Dossier dossier, Studio studio, List<SessionHours.Span> taken) {
-    AgendaMaker maker = new AgendaMaker(sun, dossier, studio, taken);
+      SunEphemeris sun,
+      Dossier dossier,
+      Studio studio,
+      List<SessionHours.Span> taken,
+      Instant now) {
+    AgendaMaker maker = new AgendaMaker(sun, dossier, studio, taken, now);
     maker.messages();
     KeptPlan plan = dossier.plan();
     if (plan != null) {
@@ -210,15 +223,25 @@ public final class AgendaMaker {
       Spot spot = dossier.spot(stop.spotId());
       Instant middle =
           stop.shootFrom().plus(Duration.between(stop.shootFrom(), stop.shootUntil()).dividedBy(2));
-      rehearsal
-          .moments(
-              new Rehearsal.Plan(spot.position(), zone, dossier.skylines().get(spot.id()), middle),
-              free)
-          .stream()
-          .filter(moment -> isFree(moment.at().toInstant()))
-          .findFirst()
-          .ifPresent(moment -> rehearse(spot, moment));
+      Rehearsal.Plan planned =
+          new Rehearsal.Plan(spot.position(), zone, dossier.skylines().get(spot.id()), middle);
+      best(rehearsal.moments(planned, free, now)).ifPresent(moment -> rehearse(spot, moment));
     }
+  }
+
+  /**
+   * The moment with the most alike sun before the plan goes out, so that what is learned can change
+   * it; where there is none in like light, the most alike one after it.
+   */
+  private Optional<Rehearsal.Moment> best(List<Rehearsal.Moment> moments) {
+    LocalDate planDue = session.date().minusDays(studio.daysBefore(MessageKind.PLAN));
+    List<Rehearsal.Moment> free =
+        moments.stream().filter(moment -> isFree(moment.at().toInstant())).toList();
+    return free.stream()
+        .filter(moment -> moment.at().toLocalDate().isBefore(planDue))
+        .filter(moment -> moment.sunGapDeg() <= Answer.LIKE_LIGHT_GAP_DEG)
+        .findFirst()
+        .or(() -> free.stream().findFirst());
   }
 
   private boolean isFree(Instant at) {

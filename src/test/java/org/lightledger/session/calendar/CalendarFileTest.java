@@ -182,7 +182,8 @@ class CalendarFileTest {
 
     String text =
         CalendarFile.text(
-            AgendaMaker.of(new SpaEphemeris(), dossier, OutgoingSamples.studio(), List.of()), NOW);
+            AgendaMaker.of(new SpaEphemeris(), dossier, OutgoingSamples.studio(), List.of(), NOW),
+            NOW);
 
     assertThat(text.replace("\r\n ", ""))
         .contains("SUMMARY:Session with Nilo", "SUMMARY:Rehearse the light: Reed Bank")
@@ -201,7 +202,8 @@ class CalendarFileTest {
     Calendar read =
         read(
             CalendarFile.text(
-                AgendaMaker.of(new SpaEphemeris(), dossier, OutgoingSamples.studio(), List.of()),
+                AgendaMaker.of(
+                    new SpaEphemeris(), dossier, OutgoingSamples.studio(), List.of(), NOW),
                 NOW));
 
     VEvent session = event(read, "u-7f3a9c-session@lightledger");
@@ -214,7 +216,8 @@ class CalendarFileTest {
         new SpaEphemeris(),
         OutgoingSamples.dossier(OutgoingSamples.adult(), call, zone, 1),
         OutgoingSamples.studio(),
-        List.of());
+        List.of(),
+        NOW);
   }
 
   private static Calendar read(String text) throws Exception {
@@ -241,7 +244,8 @@ class CalendarFileTest {
                 null,
                 Map.of()),
             OutgoingSamples.studio(),
-            List.of());
+            List.of(),
+            NOW);
 
     assertThat(agenda.entries())
         .filteredOn(entry -> entry.title().equals("Session with Berta"))
