@@ -96,19 +96,35 @@ final class ZoneComponent {
         || yearly.stream().anyMatch(ZoneOffsetTransitionRule::isMidnightEndOfDay)
         || yearly.stream().anyMatch(rule -> rule.getDayOfWeek() == null)
         || yearly.stream().anyMatch(rule -> rule.getMonth() == Month.FEBRUARY)
-        || yearly.stream().anyMatch(rule -> rule.getDayOfMonthIndicator() < -1)) {
+        || yearly.stream().anyMatch(rule -> rule.getDayOfMonthIndicator() < -1)
+        || yearly.stream().anyMatch(ZoneComponent::runsIntoTheNextMonth)) {
       return false;
     }
     int lastYear = to.atZone(zone).getYear();
     for (int year = first.getDateTimeBefore().getYear(); year <= lastYear; year++) {
       for (ZoneOffsetTransitionRule rule : yearly) {
         ZoneOffsetTransition change = rule.createTransition(year);
-        if (!change.equals(rules.nextTransition(change.getInstant().minusSeconds(1)))) {
+        if (!change.equals(rules.nextTransition(change.getInstant().minusSeconds(1)))
+            || !isOnItsDay(change, rule)) {
           return false;
         }
       }
     }
     return true;
+  }
+
+  /** Such as the Friday on or after 26 October, which can be the first of November. */
+  private static boolean runsIntoTheNextMonth(ZoneOffsetTransitionRule rule) {
+    return rule.getDayOfMonthIndicator() + DAYS_OF_WEEK - 1 > rule.getMonth().minLength();
+  }
+
+  /**
+   * Whether the clocks there show the day that the rule names. A rule in another time than theirs
+   * can fall on the day before: at one in Greenwich it is still Saturday in Greenland.
+   */
+  private static boolean isOnItsDay(ZoneOffsetTransition change, ZoneOffsetTransitionRule rule) {
+    LocalDateTime onset = change.getDateTimeBefore();
+    return onset.getDayOfWeek() == rule.getDayOfWeek() && onset.getMonth() == rule.getMonth();
   }
 
   private static Recurrence recurrence(ZoneOffsetTransitionRule rule) {

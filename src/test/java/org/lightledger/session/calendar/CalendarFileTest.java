@@ -12,10 +12,12 @@ import java.time.LocalTime;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
+import java.time.zone.ZoneOffsetTransition;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Stream;
 import net.fortuna.ical4j.data.CalendarBuilder;
 import net.fortuna.ical4j.model.Calendar;
@@ -23,6 +25,7 @@ import net.fortuna.ical4j.model.Component;
 import net.fortuna.ical4j.model.component.Observance;
 import net.fortuna.ical4j.model.component.VEvent;
 import net.fortuna.ical4j.model.component.VTimeZone;
+import net.fortuna.ical4j.model.property.RRule;
 import net.fortuna.ical4j.model.property.TzOffsetTo;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -90,6 +93,57 @@ class CalendarFileTest {
         .contains("RRULE:FREQ=YEARLY;BYDAY=-1SU;BYMONTH=10\r\n");
   }
 
+  /** Each zone that this Java knows, around each change of its clocks in six years. */
+  @Test
+  void everyZoneTellsEveryTimeAsItsClocksDo() throws Exception {
+    Set<String> wrong = new TreeSet<>();
+    int compared = 0;
+    for (String id : ZoneId.getAvailableZoneIds()) {
+      if (!id.matches("[A-Z][A-Za-z]+/.+") || id.startsWith("SystemV/")) {
+        continue;
+      }
+      ZoneId zone = ZoneId.of(id);
+      List<Agenda.Entry> entries = aroundChanges(zone);
+      if (entries.isEmpty()) {
+        continue;
+      }
+      Calendar read = read(CalendarFile.text(new Agenda(zone, 0, false, entries), NOW));
+      VTimeZone told = (VTimeZone) read.getComponent(Component.VTIMEZONE).orElseThrow();
+      for (Agenda.Entry entry : entries) {
+        Instant from = ((Agenda.Span) entry.time()).from();
+        if (offsetSecondsAt(told, LocalDateTime.ofInstant(from, zone))
+            != zone.getRules().getOffset(from).getTotalSeconds()) {
+          wrong.add(id + " " + from);
+        }
+        compared++;
+      }
+    }
+    assertThat(wrong).isEmpty();
+    assertThat(compared).isGreaterThan(5_000);
+  }
+
+  private static List<Agenda.Entry> aroundChanges(ZoneId zone) {
+    List<Agenda.Entry> entries = new ArrayList<>();
+    Instant end = Instant.parse("2032-01-01T00:00:00Z");
+    ZoneOffsetTransition change = zone.getRules().nextTransition(NOW);
+    while (change != null && change.getInstant().isBefore(end)) {
+      for (int days : new int[] {-20, -6, -1, 1, 6, 20}) {
+        Instant from = change.getInstant().plus(Duration.ofDays(days));
+        entries.add(
+            new Agenda.Entry(
+                "at-" + from,
+                "At",
+                "",
+                null,
+                new Agenda.Span(from, from.plusSeconds(900)),
+                null,
+                false));
+      }
+      change = zone.getRules().nextTransition(change.getInstant());
+    }
+    return entries;
+  }
+
   /** Morocco sets its clocks for Ramadan, by decree and not by a rule. */
   @Test
   void aZoneWithoutARuleHasEachOfItsChanges() throws Exception {
@@ -109,17 +163,28 @@ class CalendarFileTest {
 
   /** The offset that RFC 5545 gives a local time: that of the latest onset before it. */
   private static int offsetSecondsAt(VTimeZone zone, LocalDateTime local) {
-    return zone.getObservances().stream()
-        .filter(observance -> !onset(observance).isAfter(local))
-        .max(Comparator.comparing(CalendarFileTest::onset))
-        .map(observance -> (TzOffsetTo) observance.getRequiredProperty("TZOFFSETTO"))
-        .orElseThrow()
-        .getOffset()
-        .getTotalSeconds();
+    LocalDateTime latest = LocalDateTime.MIN;
+    TzOffsetTo holds = null;
+    for (Observance observance : zone.getObservances()) {
+      for (LocalDateTime onset : onsets(observance, local)) {
+        if (!onset.isAfter(local) && !onset.isBefore(latest)) {
+          latest = onset;
+          holds = observance.getRequiredProperty("TZOFFSETTO");
+        }
+      }
+    }
+    return holds.getOffset().getTotalSeconds();
   }
 
-  private static LocalDateTime onset(Observance observance) {
-    return LocalDateTime.parse(observance.getRequiredProperty("DTSTART").getValue(), WRITTEN);
+  /** The onsets of two years up to a time; a rule counts from its first onset on (ical4j). */
+  private static List<LocalDateTime> onsets(Observance observance, LocalDateTime until) {
+    LocalDateTime first =
+        LocalDateTime.parse(observance.getRequiredProperty("DTSTART").getValue(), WRITTEN);
+    return observance
+        .<RRule<LocalDateTime>>getProperty("RRULE")
+        .map(rule -> rule.getRecur().getDates(first, until.minusYears(2), until))
+        .filter(found -> first.isBefore(until.minusYears(2)) || found.contains(first))
+        .orElse(List.of(first));
   }
 
   @Test
