@@ -39,10 +39,24 @@ public final class Redaction {
   /**
    * What of a planned stop is not in the session itself.
    *
-   * @param light the light there, or null when the facing is not known
+   * @param light the light there from the first picture to the last, in order; none when the facing
+   *     is not known
    * @param pictureShotId the shot to show, or null for none
    */
-  public record StopLook(@Nullable LightClass light, @Nullable Long pictureShotId) {}
+  public record StopLook(List<LightFrom> light, @Nullable Long pictureShotId) {
+    /** Keeps an own copy. */
+    public StopLook {
+      light = List.copyOf(light);
+    }
+  }
+
+  /**
+   * A light and when it begins.
+   *
+   * @param light the light
+   * @param from on the clocks of the session
+   */
+  public record LightFrom(LightClass light, OffsetDateTime from) {}
 
   /**
    * The client's view of a shortlist.
@@ -167,14 +181,13 @@ public final class Redaction {
       ShareKeys keys,
       Returned returned) {
     Returned.Pick pick = returned.pick(stop.spotId());
-    LightClass light = look.light();
     return new SharedPage.SharedSpot(
         keys.spot(stop.spotId()),
         told.name(),
         "",
         HOUR.format(told.arrive()) + " to " + HOUR.format(told.leave()),
         told.outfits(),
-        light == null ? null : plainWords(light),
+        plainWords(look.light()),
         told.cautions(),
         look.pictureShotId(),
         position,
@@ -210,6 +223,17 @@ public final class Redaction {
 
   private static String day(LocalDate date) {
     return DAY.format(date);
+  }
+
+  /** The light of a stay; what comes later is told with its hour. */
+  private static @Nullable String plainWords(List<LightFrom> lights) {
+    StringBuilder words = new StringBuilder();
+    for (LightFrom light : lights) {
+      words
+          .append(words.length() == 0 ? "" : " From about " + HOUR.format(light.from()) + " on: ")
+          .append(plainWords(light.light()));
+    }
+    return words.length() == 0 ? null : words.toString();
   }
 
   /**

@@ -1,16 +1,18 @@
 package org.lightledger.web;
 
+import java.time.Duration;
+import java.time.Instant;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import org.lightledger.ask.SpotLight;
-import org.lightledger.geo.Bearing;
-import org.lightledger.light.LightClass;
+import org.lightledger.ask.StayLight;
 import org.lightledger.session.KeptPlan;
 import org.lightledger.session.Session;
 import org.lightledger.session.outgoing.Dossier;
+import org.lightledger.session.outgoing.StopLight;
 import org.lightledger.share.Redaction;
 import org.lightledger.share.Returned;
 import org.lightledger.share.Share;
@@ -26,6 +28,9 @@ import org.lightledger.sun.SunEphemeris;
 
 /** Reads from the ledger what a share shows. */
 final class ShareReader {
+  /** A client is not told of a light that passes in less: own choice. */
+  private static final Duration SHORTEST_TOLD = Duration.ofMinutes(5);
+
   private final SunEphemeris sun;
 
   ShareReader(SunEphemeris sun) {
@@ -67,28 +72,44 @@ final class ShareReader {
         returned);
   }
 
-  /** The light in the middle of a stop's pictures, by what is known now. */
-  private @Nullable LightClass light(Dossier dossier, KeptPlan.Stop stop) {
-    Bearing facing = stop.facing();
+  /** The light at a stop by what is known now; what passes within minutes is left out. */
+  private List<Redaction.LightFrom> light(Dossier dossier, KeptPlan.Stop stop) {
     KeptPlan plan = Objects.requireNonNull(dossier.plan(), "a stop belongs to a plan");
     Spot spot = dossier.spots().get(stop.spotId());
-    if (facing == null || spot == null) {
-      return null;
+    ZoneId zone = dossier.session().zone();
+    StayLight light =
+        spot == null
+            ? null
+            : StopLight.of(sun, stop, spot, dossier.skylines().get(spot.id()), plan.sky(), zone);
+    List<Redaction.LightFrom> told = new ArrayList<>();
+    if (light == null) {
+      return told;
     }
-    long halfMillis = (stop.shootUntil().toEpochMilli() - stop.shootFrom().toEpochMilli()) / 2;
-    return SpotLight.of(
-            sun.direction(stop.shootFrom().plusMillis(halfMillis), spot.position()),
-            facing,
-            dossier.skylines().get(spot.id()),
-            plan.sky())
-        .light();
+    for (StayLight.Span span : light.spans()) {
+      Instant from = later(span.window().from().toInstant(), stop.shootFrom());
+      Instant until = earlier(span.window().to().toInstant(), stop.shootUntil());
+      boolean another = told.isEmpty() || told.get(told.size() - 1).light() != span.light();
+      boolean lasts = !Duration.between(from, until).minus(SHORTEST_TOLD).isNegative();
+      if (another && (lasts || light.spans().size() == 1)) {
+        told.add(new Redaction.LightFrom(span.light(), from.atZone(zone).toOffsetDateTime()));
+      }
+    }
+    return told;
+  }
+
+  private static Instant later(Instant one, Instant other) {
+    return one.isAfter(other) ? one : other;
+  }
+
+  private static Instant earlier(Instant one, Instant other) {
+    return one.isBefore(other) ? one : other;
   }
 
   /**
-   * The picture of a spot that the owner chose for clients, on the newest shortlist that has one.
-   * None is taken unasked: it can show another client.
+   * The picture that stands for a spot on the newest shortlist that has one. The owner sees it
+   * before a link is made, and changes it there: it can show somebody else.
    */
-  private static @Nullable Long picture(LedgerSession session, long spotId) {
+  static @Nullable Long picture(LedgerSession session, long spotId) {
     return session.shortlists().all().stream()
         .map(Shortlist::entries)
         .flatMap(List::stream)

@@ -3,6 +3,8 @@ package org.lightledger.session.planner;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
+import org.lightledger.ask.Sky;
 import org.lightledger.light.LightClass;
 
 /**
@@ -70,6 +72,20 @@ public record LightWeights(Map<LightClass, Double> byClass) {
       weights.putIfAbsent(bestFirst.get(i), Math.max(LEAST_NAMED, 1 - STEP_DOWN * i));
     }
     return new LightWeights(weights);
+  }
+
+  /**
+   * The weights under a sky. Clouds leave no light of a direction: where nothing is wished for that
+   * there is under them, even light does, as usual.
+   *
+   * @param sky what the sky is like
+   * @return these weights, or the usual ones
+   */
+  public LightWeights under(Sky sky) {
+    boolean none =
+        Stream.of(LightClass.OPEN_SHADE, LightClass.TWILIGHT, LightClass.DARK)
+            .noneMatch(this::wants);
+    return sky == Sky.OVERCAST && none ? USUAL : this;
   }
 
   /**

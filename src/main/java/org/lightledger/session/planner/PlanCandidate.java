@@ -58,6 +58,11 @@ public record PlanCandidate(
     return sky == Sky.OVERCAST ? overcast : clear;
   }
 
+  /** How much each light is worth there under a sky. */
+  LightWeights weights(Sky sky) {
+    return weights.under(sky);
+  }
+
   /** The same spot under another decision. */
   PlanCandidate with(Claim other) {
     return new PlanCandidate(

@@ -139,7 +139,8 @@ final class PlanWriter {
     OutfitChange within = told.within();
     int exceptFrom = within == null ? 0 : minuteOf(within.from());
     int exceptUntil = within == null ? 0 : minuteOf(within.until());
-    int wantedMin = told.light().wantedMin(candidate.weights(), exceptFrom, exceptUntil);
+    int wantedMin =
+        told.light().wantedMin(candidate.weights(request.sky()), exceptFrom, exceptUntil);
     long worth =
         told.choice().worth()
             + Worth.warmth(candidate.warmth())
@@ -182,13 +183,17 @@ final class PlanWriter {
                 ? "all " + Words.minutes(shootingMin)
                 : wantedMin + " of the " + Words.minutes(shootingMin));
     why.append(" (").append(told.light().tier().label()).append(")");
-    WantedLight.of(request, candidate)
-        .filter(wanted -> wanted.untilMin() < frame.spanMin())
+    LightWeights weights = candidate.weights(request.sky());
+    if (weights != candidate.weights()) {
+      why.append("; under clouds there is no light of a direction, and even light does");
+    }
+    told.light()
+        .wantedUntilMin(weights)
         .ifPresent(
-            wanted ->
-                why.append("; its wanted light ends ")
-                    .append(Words.hour(frame.at(wanted.untilMin()), frame.zone())));
-    if (index == solution.stops().size() - 1) {
+            end ->
+                why.append("; the wanted light ends ")
+                    .append(Words.hour(frame.at(end), frame.zone())));
+    if (index == solution.stops().size() - 1 && told.light().endsWanted(weights)) {
       why.append("; the session ends in it");
     }
     return Words.sentence(why.append(".").toString());

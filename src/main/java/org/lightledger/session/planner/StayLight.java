@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.ask.Answer;
 import org.lightledger.light.LightClass;
@@ -91,6 +92,36 @@ final class StayLight {
       count += there != null && !busy && weights.wants(there) ? 1 : 0;
     }
     return count;
+  }
+
+  /**
+   * Until when the wanted light lasts that the stretch has last, also beyond its end.
+   *
+   * @return a minute of the frame; nothing when it has none, or it lasts to the end of the frame
+   */
+  OptionalInt wantedUntilMin(LightWeights weights) {
+    int last = untilMin - 1;
+    while (last >= fromMin && !isWanted(last, weights)) {
+      last--;
+    }
+    if (last < fromMin) {
+      return OptionalInt.empty();
+    }
+    int end = last + 1;
+    while (end < frame.spanMin() && isWanted(end, weights)) {
+      end++;
+    }
+    return end < frame.spanMin() ? OptionalInt.of(end) : OptionalInt.empty();
+  }
+
+  /** Whether the light of the last minute is wanted. */
+  boolean endsWanted(LightWeights weights) {
+    return isWanted(untilMin - 1, weights);
+  }
+
+  private boolean isWanted(int minute, LightWeights weights) {
+    LightClass there = classAt(minute);
+    return there != null && weights.wants(there);
   }
 
   /** The light that lasts longest; null when none is told. */

@@ -11,6 +11,7 @@ final class StayTable {
 
   private final PlanCandidate candidate;
   private final SpotSunlight light;
+  private final LightWeights weights;
   private final SessionFrame frame;
   private final int gridMin;
   private final int steps;
@@ -52,6 +53,7 @@ final class StayTable {
     this.candidate = candidate;
     this.frame = request.frame();
     this.light = candidate.light(request.sky());
+    this.weights = candidate.weights(request.sky());
     this.gridMin = frame.gridMin();
     this.steps = frame.spanMin() / gridMin;
     this.changeSteps = ceil(request.outfits().changeMin(), gridMin);
@@ -79,7 +81,7 @@ final class StayTable {
           int told = light.minuteOf(request.frame().at(minute));
           if (told >= 0
               && told < light.minutes()
-              && candidate.weights().wants(along.minutes().get(told).light())) {
+              && candidate.weights(request.sky()).wants(along.minutes().get(told).light())) {
             lastGood = minute + 1;
           }
         }
@@ -165,7 +167,7 @@ final class StayTable {
         .anyMatch(
             along -> {
               for (int minute = fromMin; minute < toMin; minute++) {
-                if (candidate.weights().wants(lightAt(along, minute))) {
+                if (weights.wants(lightAt(along, minute))) {
                   return true;
                 }
               }
@@ -190,9 +192,7 @@ final class StayTable {
       for (int minute = 0; minute < spanMin; minute++) {
         int told = minute + offsetMin;
         long one =
-            told >= 0 && told < minutes.size()
-                ? Worth.minute(minutes.get(told), candidate.weights())
-                : 0;
+            told >= 0 && told < minutes.size() ? Worth.minute(minutes.get(told), weights) : 0;
         all[facing][minute + 1] = all[facing][minute] + one;
       }
     }

@@ -20,7 +20,9 @@ record WantedLight(int fromMin, int untilMin) {
       if (told >= 0
           && told < light.minutes()
           && light.alongFacings().stream()
-              .anyMatch(along -> candidate.weights().wants(along.minutes().get(told).light()))) {
+              .anyMatch(
+                  along ->
+                      candidate.weights(request.sky()).wants(along.minutes().get(told).light()))) {
         first = first < 0 ? minute : first;
         last = minute;
       }
