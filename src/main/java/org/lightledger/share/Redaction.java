@@ -226,7 +226,7 @@ public final class Redaction {
   }
 
   /** The light of a stay; what comes later is told with its hour. */
-  private static @Nullable String plainWords(List<LightFrom> lights) {
+  static @Nullable String plainWords(List<LightFrom> lights) {
     StringBuilder words = new StringBuilder();
     for (LightFrom light : lights) {
       words

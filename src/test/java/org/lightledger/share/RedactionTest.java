@@ -95,6 +95,21 @@ class RedactionTest {
   }
 
   @Test
+  void aLightThatComesLaterIsToldWithItsHour() {
+    OffsetDateTime from = OffsetDateTime.parse("2026-12-15T16:40:00+01:00");
+
+    assertThat(
+            Redaction.plainWords(
+                List.of(
+                    new Redaction.LightFrom(LightClass.BACKLIT, from),
+                    new Redaction.LightFrom(LightClass.OPEN_SHADE, from.plusMinutes(33)))))
+        .isEqualTo(
+            "The sun is behind you: soft light on the face, a bright edge on the hair. From about"
+                + " 17:13 on: Open shade: soft, even light without direct sun.");
+    assertThat(Redaction.plainWords(List.of())).isNull();
+  }
+
+  @Test
   void tokensAreLongAndNeverTheSame() {
     ShareTokens tokens = new ShareTokens();
     Set<String> seen = new HashSet<>();

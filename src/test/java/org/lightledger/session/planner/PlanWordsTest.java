@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import org.junit.jupiter.api.Test;
+import org.lightledger.ask.Sky;
 import org.lightledger.light.LightClass;
 
 /** What a plan says, on a winter evening with a real sun. */
@@ -46,6 +47,65 @@ class PlanWordsTest {
                 .formatted(
                     Words.hour(ridge.directEnds(), Evening.MADRID), Words.minutes(beforeMin)));
     assertThat(ridge.lights()).extracting(LightStretch::light).endsWith(LightClass.OPEN_SHADE);
+  }
+
+  private static PlanCandidate backlitOnly(PlanCandidate spot) {
+    return new PlanCandidate(
+        spot.spotId(),
+        spot.name(),
+        spot.place(),
+        spot.clear(),
+        spot.overcast(),
+        LightWeights.ordered(List.of(LightClass.BACKLIT)),
+        spot.leastMin(),
+        spot.wantedMin(),
+        spot.open(),
+        spot.placeToChange(),
+        spot.claim(),
+        spot.warmth());
+  }
+
+  /** What is told is the end of the light in use, and that the session ends in it only if so. */
+  @Test
+  void theEndOfTheWantedLightIsThatOfTheLightInUse() {
+    PlanRequest request =
+        new Evening(FOUR, SUNSET, 60)
+            .spot(1, "Ridge", 235, 6.0)
+            .request(new StopLimits(1, 1, 5), OutfitWish.ONE)
+            .each(spot -> backlitOnly(spot).with(locked(null, LocalTime.of(17, 0))));
+
+    PlannedStop ridge = plan(request).stops().get(0);
+
+    assertThat(ridge.why())
+        .contains("the wanted light ends " + Words.hour(ridge.directEnds(), Evening.MADRID))
+        .doesNotContain("the session ends in it");
+  }
+
+  /** Clouds take the light of a direction that was wished for; the hours are used all the same. */
+  @Test
+  void underAnOvercastSkyEvenLightDoesWhereTheSunWasWished() {
+    PlanRequest request =
+        new Evening(FOUR, SUNSET, 75)
+            .spot(1, "Reed Bank", 235, 0)
+            .spot(9, "Mill Wall", 235, 0)
+            .request(TWO, OutfitWish.ONE)
+            .each(PlanWordsTest::backlitOnly);
+    SessionPlan clear = plan(request);
+
+    PlanOutcome.Planned overcast = (PlanOutcome.Planned) Planner.overcast(request, clear).outcome();
+
+    assertThat(overcast.plan().worthLightMin()).isPositive();
+    assertThat(overcast.plan().stops())
+        .allSatisfy(
+            stop -> {
+              assertThat(stop.wantedMin()).isPositive();
+              assertThat(stop.why()).contains("under clouds", "even light does");
+            });
+    assertThat(clear.stops()).noneMatch(stop -> stop.why().contains("under clouds"));
+    LightWeights backlit = LightWeights.ordered(List.of(LightClass.BACKLIT));
+    assertThat(backlit.under(Sky.CLEAR)).isSameAs(backlit);
+    LightWeights shade = LightWeights.ordered(List.of(LightClass.OPEN_SHADE));
+    assertThat(shade.under(Sky.OVERCAST)).isSameAs(shade);
   }
 
   @Test
