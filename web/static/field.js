@@ -15,6 +15,9 @@
   const FRESH_MS = 120000;
   const MOST_ERROR_M = 100;
 
+  /* A receiver that knows no place by then is not waited for; own choice. */
+  const PLACE_MS = 8000;
+
   const secure = "serviceWorker" in navigator && "caches" in window;
 
   /* the screen */
@@ -169,16 +172,18 @@
     if (state?.state !== "granted" || Math.abs(Date.now() - file.lastModified) > FRESH_MS) {
       return {};
     }
-    return new Promise((resolve) =>
+    /* The receiver's own time stands still while the page is hidden; the page's does not. */
+    return new Promise((resolve) => {
+      setTimeout(resolve, PLACE_MS, {});
       navigator.geolocation.getCurrentPosition(
         ({ coords }) =>
           resolve(
             coords.accuracy <= MOST_ERROR_M ? { lat: coords.latitude, lon: coords.longitude } : {},
           ),
         () => resolve({}),
-        { enableHighAccuracy: true, timeout: 8000, maximumAge: 10000 },
-      ),
-    );
+        { enableHighAccuracy: true, timeout: PLACE_MS, maximumAge: 10000 },
+      );
+    });
   };
 
   at("shot-file").addEventListener("change", async (event) => {
@@ -188,22 +193,19 @@
     }
     const entry = await queue.add("shot", {}, "asking", file);
     event.target.value = "";
+    queue.placing(entry.id, () => place(file));
     ask(entry);
     await list();
     at("asking").scrollIntoView({ block: "center" });
     at("asking-said").focus();
-    Object.assign(entry.fields, await place(file));
-    if (asked === entry) {
-      await queue.put(entry);
-    }
   });
 
   for (const button of document.querySelectorAll("[data-word]")) {
     button.addEventListener("click", async () => {
-      const entry = asked;
-      entry.fields.word = button.dataset.word;
-      entry.state = "waiting";
-      await queue.put(entry);
+      await queue.change(asked.id, (entry) => {
+        entry.fields.word = button.dataset.word;
+        entry.state = "waiting";
+      });
       ask((await queue.all()).find((one) => one.state === "asking") ?? null);
       await list();
       at("queue-said").focus();

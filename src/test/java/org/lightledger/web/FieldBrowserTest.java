@@ -104,6 +104,77 @@ class FieldBrowserTest {
   }
 
   @Test
+  void aShotIsPutWhereThePhoneStoodHoweverSoonTheWordOnTheSunIsSaid() {
+    try (TestSite site = FieldSite.open(folder);
+        Browser phone =
+            Browser.open(Browser.Viewport.PHONE, site.address(), folder.resolve("profile"))) {
+      phone.standAt(TestSite.PLACES[0][0], TestSite.PLACES[0][1]);
+      phone.go("/field");
+      holdTheFixBack(phone);
+      takeShot(phone, "2026:11:25 16:20:00");
+      phone.click("[data-word='yes']");
+      phone.await("#queue li", row -> row.getText().contains("waits to be sent"));
+
+      phone.run("arriveFixes()");
+      phone.await("#queue-said", part -> part.getText().equals("Nothing waits to be sent."));
+
+      assertThat(spotsOfFieldShots(site)).containsExactly(1L);
+      assertThat(
+              site.ledger().read(session -> session.field().all()).stream().map(FieldEntry::said))
+          .containsExactly(SunOnSubject.YES.label());
+      assertThat(phone.complaints()).isEmpty();
+    }
+  }
+
+  @Test
+  void aShotKeepsItsPlaceWhenAnotherIsTakenBeforeItsWordIsSaid() {
+    try (TestSite site = FieldSite.open(folder);
+        Browser phone =
+            Browser.open(Browser.Viewport.PHONE, site.address(), folder.resolve("profile"))) {
+      phone.standAt(TestSite.PLACES[0][0], TestSite.PLACES[0][1]);
+      phone.go("/field");
+      holdTheFixBack(phone);
+      takeShot(phone, "2026:11:25 16:20:00");
+      takeShot(phone, "2026:11:25 16:30:00");
+      phone.run("arriveFixes()");
+      phone.click("[data-word='yes']");
+      phone.await("#queue .is-done");
+      phone.await("#asking", part -> part.isDisplayed());
+      phone.click("[data-word='no']");
+      phone.await("#queue-said", part -> part.getText().equals("Nothing waits to be sent."));
+
+      assertThat(spotsOfFieldShots(site)).containsExactly(1L, 1L);
+    }
+  }
+
+  /** The receiver knows where it is, but says so only when the test lets it. */
+  private static void holdTheFixBack(Browser phone) {
+    phone.run(
+        "const where = navigator.geolocation, ask = where.getCurrentPosition.bind(where);"
+            + " const asked = [];"
+            + " where.getCurrentPosition = (...question) => asked.push(question);"
+            + " window.arriveFixes = () => asked.splice(0).forEach(one => ask(...one));");
+  }
+
+  /** Takes a picture that says no place. */
+  private void takeShot(Browser phone, String local) {
+    Path shots = folder.resolve("camera");
+    String name = local.replaceAll("\\D", "") + ".jpg";
+    TestSite.write(shots, name, TestPhotos.plain(local, null, null));
+    phone.find("#shot-file").sendKeys(shots.resolve(name).toAbsolutePath().toString());
+    phone.await("#asking", part -> part.isDisplayed() && part.getText().contains(name));
+  }
+
+  private static List<Long> spotsOfFieldShots(TestSite site) {
+    return site.ledger()
+        .read(
+            session ->
+                session.field().all().stream()
+                    .map(entry -> session.shots().find(entry.shotId()).orElseThrow().spotId())
+                    .toList());
+  }
+
+  @Test
   void theLightHereAndNowIsLookedUpAndTheCompassTurnsTheDrawing() {
     try (TestSite site = FieldSite.open(folder);
         Browser wide =
