@@ -101,7 +101,8 @@ window.field = {};
     const said = await answer.json().catch(() => ({}));
     if (answer.ok && said.id === entry.id) {
       const { bytes, ...rest } = entry;
-      await put({ ...rest, state: "done", told: said.told, shotId: said.shotId });
+      const { told, shotId, packed, asOf } = said;
+      await put({ ...rest, state: "done", told, shotId, packed, asOf });
       return "";
     }
     if (REFUSED.includes(answer.status)) {

@@ -3,6 +3,8 @@ package org.lightledger.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -144,6 +146,72 @@ class FieldBrowserTest {
       phone.await("#queue-said", part -> part.getText().equals("Nothing waits to be sent."));
 
       assertThat(spotsOfFieldShots(site)).containsExactly(1L, 1L);
+    }
+  }
+
+  private static void setClock(Browser phone, Instant now) {
+    phone.run("const now = arguments[0]; Date.now = () => now", now.toEpochMilli());
+  }
+
+  private static void awaitPressed(Browser phone, int item, boolean pressed) {
+    phone.await("[data-item='%d'][aria-pressed='%s']".formatted(item, pressed));
+  }
+
+  private static void awaitAllSent(Browser phone, int entries) {
+    phone.await(
+        "#queue-said",
+        part ->
+            part.getText().equals("Nothing waits to be sent.")
+                && phone.all("#queue .is-done").size() == entries);
+  }
+
+  @Test
+  void aTickThatALaterWordOverrulesIsNotShown() {
+    try (TestSite site = FieldSite.open(folder);
+        Browser phone =
+            Browser.open(Browser.Viewport.PHONE, site.address(), folder.resolve("profile"))) {
+      phone.go("/field");
+      phone.await("#pack-said", part -> part.getText().equals("0 of 7 packed"));
+      Instant onThePhone = site.clock().instant().plusSeconds(600);
+      site.clock().advance(Duration.ofHours(1));
+      site.post("/sessions/1/items/1/tick", "done", "yes");
+      site.post("/sessions/1/items/1/tick", "done", "no");
+      site.post("/sessions/1/items/2/tick", "done", "yes");
+      site.clock().advance(Duration.ofHours(1));
+
+      setClock(phone, onThePhone);
+      phone.click("[data-item='1']");
+      phone.click("[data-item='2']");
+      phone.click("[data-item='3']");
+      awaitAllSent(phone, 3);
+
+      awaitPressed(phone, 1, false);
+      awaitPressed(phone, 2, true);
+      awaitPressed(phone, 3, true);
+      assertThat(phone.find("#pack-said").getText()).isEqualTo("2 of 7 packed");
+      assertThat(phone.find("#queue").getText()).contains("A later word counts");
+    }
+  }
+
+  /** The phone's clock is days ahead of the ledger's, which stands at the session's day. */
+  @Test
+  void aTickThatWasSentDoesNotOverrideAPageThatIsNewer() {
+    try (TestSite site = FieldSite.open(folder);
+        Browser phone =
+            Browser.open(Browser.Viewport.PHONE, site.address(), folder.resolve("profile"))) {
+      phone.go("/field");
+      setClock(phone, site.clock().instant().plus(Duration.ofDays(6)));
+      phone.click("[data-item='1']");
+      phone.click("[data-item='2']");
+      awaitAllSent(phone, 2);
+      site.clock().advance(Duration.ofHours(1));
+      site.post("/sessions/1/items/1/tick", "done", "no");
+      site.clock().advance(Duration.ofHours(1));
+
+      phone.go("/field");
+      awaitAllSent(phone, 2);
+      awaitPressed(phone, 1, false);
+      awaitPressed(phone, 2, true);
     }
   }
 
