@@ -30,6 +30,21 @@ window.field = {};
   };
 
   const put = (entry) => within("readwrite", (entries) => entries.put(entry));
+  const find = (id) => within("readonly", (entries) => entries.get(id));
+
+  /* Changes what is kept of an entry, so that no older copy of it undoes what another has added. */
+  const change = (id, work) =>
+    within("readwrite", (entries) => {
+      const request = entries.get(id);
+      request.onsuccess = () => {
+        if (request.result) {
+          work(request.result);
+          entries.put(request.result);
+        }
+      };
+      return request;
+    });
+
   const remove = (id) => within("readwrite", (entries) => entries.delete(id));
   const all = async () => {
     const entries = await within("readonly", (store) => store.getAll());
@@ -47,6 +62,16 @@ window.field = {};
     await put(entry);
     return entry;
   };
+
+  /* An entry is not sent while its place is being found. The lock goes with its page, so that one
+     that is closed meanwhile holds nothing up. */
+  const placeLock = (id) => `lightledger-field-place-${id}`;
+  const placing = (id, place) =>
+    navigator.locks.request(placeLock(id), async () => {
+      const found = await place();
+      await change(id, (entry) => Object.assign(entry.fields, found));
+    });
+  const placed = (id) => navigator.locks.request(placeLock(id), () => find(id));
 
   const body = (entry) => {
     const form = new FormData();
@@ -76,7 +101,8 @@ window.field = {};
     const said = await answer.json().catch(() => ({}));
     if (answer.ok && said.id === entry.id) {
       const { bytes, ...rest } = entry;
-      await put({ ...rest, state: "done", told: said.told, shotId: said.shotId });
+      const { told, shotId, packed, asOf } = said;
+      await put({ ...rest, state: "done", told, shotId, packed, asOf });
       return "";
     }
     if (REFUSED.includes(answer.status)) {
@@ -94,7 +120,7 @@ window.field = {};
     navigator.locks.request("lightledger-field", async () => {
       for (const entry of await all()) {
         if (entry.state === "waiting") {
-          const why = await send(entry);
+          const why = await send(await placed(entry.id));
           if (why) {
             return why;
           }
@@ -103,5 +129,5 @@ window.field = {};
       return "";
     });
 
-  window.field.queue = { add, all, put, remove, sync };
+  window.field.queue = { add, all, change, placing, remove, sync };
 })();

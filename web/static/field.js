@@ -15,6 +15,9 @@
   const FRESH_MS = 120000;
   const MOST_ERROR_M = 100;
 
+  /* A receiver that knows no place by then is not waited for; own choice. */
+  const PLACE_MS = 8000;
+
   const secure = "serviceWorker" in navigator && "caches" in window;
 
   /* the screen */
@@ -133,11 +136,13 @@
   /* ticks */
   const ticks = [...document.querySelectorAll("[data-item]")];
   const tellPacked = () => {
-    const done = ticks.filter((tick) => tick.getAttribute("aria-pressed") === "true").length;
+    const done = ticks.filter(isPressed).length;
     if (ticks.length) {
       at("pack-said").textContent = `${done} of ${ticks.length} packed`;
     }
   };
+  const isPressed = (tick) => tick.getAttribute("aria-pressed") === "true";
+  const asMade = new Map(ticks.map((tick) => [tick.dataset.item, isPressed(tick)]));
   const press = (tick, done) => {
     tick.setAttribute("aria-pressed", String(done));
     tick.form.elements.done.value = done ? "no" : "yes";
@@ -146,10 +151,11 @@
   for (const tick of ticks) {
     tick.form.addEventListener("submit", async (event) => {
       event.preventDefault();
-      const done = tick.getAttribute("aria-pressed") !== "true";
+      const done = !isPressed(tick);
       press(tick, done);
       const fields = { session: page.session, item: tick.dataset.item, taken: page.made };
       await queue.add("tick", done ? { ...fields, done: "yes" } : fields, "waiting");
+      await list();
       send();
     });
   }
@@ -169,16 +175,18 @@
     if (state?.state !== "granted" || Math.abs(Date.now() - file.lastModified) > FRESH_MS) {
       return {};
     }
-    return new Promise((resolve) =>
+    /* The receiver's own time stands still while the page is hidden; the page's does not. */
+    return new Promise((resolve) => {
+      setTimeout(resolve, PLACE_MS, {});
       navigator.geolocation.getCurrentPosition(
         ({ coords }) =>
           resolve(
             coords.accuracy <= MOST_ERROR_M ? { lat: coords.latitude, lon: coords.longitude } : {},
           ),
         () => resolve({}),
-        { enableHighAccuracy: true, timeout: 8000, maximumAge: 10000 },
-      ),
-    );
+        { enableHighAccuracy: true, timeout: PLACE_MS, maximumAge: 10000 },
+      );
+    });
   };
 
   at("shot-file").addEventListener("change", async (event) => {
@@ -188,22 +196,19 @@
     }
     const entry = await queue.add("shot", {}, "asking", file);
     event.target.value = "";
+    queue.placing(entry.id, () => place(file));
     ask(entry);
     await list();
     at("asking").scrollIntoView({ block: "center" });
     at("asking-said").focus();
-    Object.assign(entry.fields, await place(file));
-    if (asked === entry) {
-      await queue.put(entry);
-    }
   });
 
   for (const button of document.querySelectorAll("[data-word]")) {
     button.addEventListener("click", async () => {
-      const entry = asked;
-      entry.fields.word = button.dataset.word;
-      entry.state = "waiting";
-      await queue.put(entry);
+      await queue.change(asked.id, (entry) => {
+        entry.fields.word = button.dataset.word;
+        entry.state = "waiting";
+      });
       ask((await queue.all()).find((one) => one.state === "asking") ?? null);
       await list();
       at("queue-said").focus();
@@ -269,15 +274,30 @@
     return item;
   };
 
+  /* What waits counts, else what the ledger told last: by the page or since, by its own clock. */
+  const tellTicks = (entries) => {
+    for (const tick of ticks) {
+      const said = entries.filter(
+        ({ kind, fields }) =>
+          kind === "tick" && fields.session === page.session && fields.item === tick.dataset.item,
+      );
+      const waiting = said.filter((entry) => entry.state === "waiting").at(-1);
+      const told = said
+        .filter(({ packed, asOf }) => typeof packed === "boolean" && asOf >= Number(page.made))
+        .sort((one, other) => one.asOf - other.asOf)
+        .at(-1);
+      const known = told ? told.packed : asMade.get(tick.dataset.item);
+      const done = waiting ? waiting.fields.done === "yes" : known;
+      if (isPressed(tick) !== done) {
+        press(tick, done);
+      }
+    }
+  };
+
   const list = async (why = "") => {
     const entries = await queue.all();
+    tellTicks(entries);
     for (const entry of entries) {
-      if (entry.kind === "tick" && entry.fields.session === page.session) {
-        const tick = ticks.find((one) => one.dataset.item === entry.fields.item);
-        if (tick && (entry.state === "waiting" || entry.madeAt > Number(page.made))) {
-          press(tick, entry.fields.done === "yes");
-        }
-      }
       if (entry.state === "done" && Date.now() - entry.madeAt > TOLD_MS) {
         await queue.remove(entry.id);
       }

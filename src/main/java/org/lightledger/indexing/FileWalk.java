@@ -11,11 +11,11 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.Deque;
-import java.util.HashSet;
+import java.util.HashMap;
 import java.util.Iterator;
 import java.util.List;
+import java.util.Map;
 import java.util.NoSuchElementException;
-import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.shot.Problem;
 
@@ -32,8 +32,18 @@ final class FileWalk implements Iterator<FileWalk.Step> {
   private final Deque<Folder> path = new ArrayDeque<>();
   private final Deque<Step> told = new ArrayDeque<>();
   private final List<Path> roots = new ArrayList<>();
-  private final Set<Path> followed = new HashSet<>();
   private final Deque<Path> rootsAhead = new ArrayDeque<>();
+  private final FolderListener listener;
+
+  /** The folders behind links that were followed, and by which path. */
+  private final Map<Path, Path> followed = new HashMap<>();
+
+  /** Is told of each folder before what it holds is met. */
+  @FunctionalInterface
+  interface FolderListener {
+    /** The walk goes into a folder; {@code behindLink} when a link below the roots led there. */
+    void entered(Path folder, boolean behindLink);
+  }
 
   /** What the walk comes by. */
   sealed interface Step {}
@@ -63,11 +73,18 @@ final class FileWalk implements Iterator<FileWalk.Step> {
   private record Folder(
       Path path, Iterator<Entry> entries, boolean behindLink, boolean holdsSidecars) {}
 
-  private FileWalk() {}
+  private FileWalk(FolderListener listener) {
+    this.listener = listener;
+  }
 
   /** All regular files below the roots. A root that lies in another one counts once. */
   static FileWalk below(List<Path> roots) {
-    FileWalk walk = new FileWalk();
+    return below(roots, (folder, behindLink) -> {});
+  }
+
+  /** The same, telling the folders as well. */
+  static FileWalk below(List<Path> roots, FolderListener listener) {
+    FileWalk walk = new FileWalk(listener);
     List<Path> sorted =
         roots.stream()
             .map(root -> root.toAbsolutePath().normalize())
@@ -136,15 +153,29 @@ final class FileWalk implements Iterator<FileWalk.Step> {
       meet(reached, entry.attributes(), in.holdsSidecars());
       return;
     }
-    boolean link = Files.isSymbolicLink(reached);
-    if (!link && !in.behindLink()) {
-      enter(reached, false);
-      return;
+    reach(reached, in.behindLink());
+  }
+
+  /** Goes on with a folder that was reached, possibly after the walk was over. */
+  void reach(Path folder, boolean fromBehindLink) {
+    boolean behindLink = fromBehindLink || Files.isSymbolicLink(folder);
+    if (!behindLink || follows(folder)) {
+      enter(folder, behindLink);
     }
-    Path real = real(reached);
-    if (roots.stream().noneMatch(real::startsWith) && followed.add(real)) {
-      enter(reached, true);
+  }
+
+  /** Once, unless the path by which the folder was followed no longer leads there. */
+  private boolean follows(Path folder) {
+    Path real = real(folder);
+    if (roots.stream().anyMatch(real::startsWith)) {
+      return false;
     }
+    Path before = followed.get(real);
+    boolean again = before != null && !before.equals(folder) && real(before).equals(real);
+    if (!again) {
+      followed.put(real, folder);
+    }
+    return !again;
   }
 
   private void meet(Path file, @Nullable BasicFileAttributes attributes, boolean besideSidecars) {
@@ -167,6 +198,7 @@ final class FileWalk implements Iterator<FileWalk.Step> {
   private void enter(Path folder, boolean behindLink) {
     List<Entry> entries = new ArrayList<>();
     try (DirectoryStream<Path> listed = Files.newDirectoryStream(folder)) {
+      listener.entered(folder, behindLink);
       for (Path path : listed) {
         if (isWritable(path)) {
           entries.add(new Entry(String.valueOf(path.getFileName()), attributes(path)));

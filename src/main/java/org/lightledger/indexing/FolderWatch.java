@@ -3,12 +3,9 @@ package org.lightledger.indexing;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.ClosedWatchServiceException;
-import java.nio.file.FileVisitOption;
-import java.nio.file.FileVisitResult;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
-import java.nio.file.NotDirectoryException;
 import java.nio.file.Path;
-import java.nio.file.SimpleFileVisitor;
 import java.nio.file.StandardWatchEventKinds;
 import java.nio.file.WatchEvent;
 import java.nio.file.WatchKey;
@@ -16,7 +13,6 @@ import java.nio.file.WatchService;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.Iterator;
 import java.util.List;
@@ -27,7 +23,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * Watches folders for files that come in or change. A file is told once it has been left alone for
  * the settle time, so that one that is still being copied is not read. When the system lost count
- * of the changes, everything is told. Changes are seen from the moment the watch is made.
+ * of the changes, everything is told. Changes are seen from the moment the watch is made. Links are
+ * followed as by {@link FileWalk}.
  *
  * <p>For one thread; {@link #close} may be called by another and ends a wait.
  */
@@ -41,10 +38,14 @@ public final class FolderWatch implements AutoCloseable {
   private final List<Path> roots;
   private final long settleNanos;
   private final WatchService service;
-  private final Map<WatchKey, Path> folders = new HashMap<>();
+  private final FileWalk walk;
+  private final Map<WatchKey, Folder> folders = new HashMap<>();
   private final Map<Path, Change> waiting = new HashMap<>();
   private boolean lostCount;
   private long lastEventNanos = System.nanoTime();
+
+  /** A folder that is watched, and whether a link below the roots led there. */
+  private record Folder(Path path, boolean behindLink) {}
 
   /** How a file looked when it last changed. */
   private record Change(long nanos, long sizeBytes, long modifiedMs) {}
@@ -62,9 +63,13 @@ public final class FolderWatch implements AutoCloseable {
     try {
       service = this.roots.get(0).getFileSystem().newWatchService();
       for (Path root : this.roots) {
-        watch(root, false);
+        if (!Files.isDirectory(root) || !Files.isReadable(root)) {
+          throw new FileSystemException(root.toString(), null, "is no folder that can be read");
+        }
       }
-    } catch (IOException e) {
+      walk = FileWalk.below(this.roots, this::register);
+      walk.forEachRemaining(step -> {});
+    } catch (IOException | UncheckedIOException e) {
       throw new IllegalArgumentException(
           "expected folders that this computer can watch, found "
               + this.roots
@@ -106,13 +111,13 @@ public final class FolderWatch implements AutoCloseable {
   }
 
   private void take(WatchKey key) {
-    Path folder = folders.get(key);
+    Folder folder = folders.get(key);
     lastEventNanos = System.nanoTime();
     for (WatchEvent<?> event : key.pollEvents()) {
       if (event.kind() == StandardWatchEventKinds.OVERFLOW || folder == null) {
         lostCount = true;
       } else if (event.context() instanceof Path name) {
-        changed(folder.resolve(name));
+        changed(folder, folder.path().resolve(name));
       }
     }
     if (!key.reset()) {
@@ -120,13 +125,9 @@ public final class FolderWatch implements AutoCloseable {
     }
   }
 
-  private void changed(Path path) {
+  private void changed(Folder in, Path path) {
     if (Files.isDirectory(path)) {
-      try {
-        watch(path, true);
-      } catch (IOException e) {
-        lostCount = true;
-      }
+      cameIn(in, path);
     } else {
       note(path);
     }
@@ -153,43 +154,29 @@ public final class FolderWatch implements AutoCloseable {
   }
 
   /** A folder that came in has files already, which are noted as well. */
-  private void watch(Path root, boolean noting) throws IOException {
-    if (!Files.isDirectory(root)) {
-      throw new NotDirectoryException(root.toString());
+  private void cameIn(Folder in, Path folder) {
+    try {
+      walk.reach(folder, in.behindLink());
+      walk.forEachRemaining(
+          step -> {
+            if (step instanceof FileWalk.Met met) {
+              note(met.file());
+            }
+          });
+    } catch (UncheckedIOException e) {
+      lostCount = true;
     }
-    Files.walkFileTree(
-        root,
-        EnumSet.of(FileVisitOption.FOLLOW_LINKS),
-        Integer.MAX_VALUE,
-        new SimpleFileVisitor<>() {
-          @Override
-          public FileVisitResult preVisitDirectory(Path folder, BasicFileAttributes attributes)
-              throws IOException {
-            folders.put(
-                folder.register(
-                    service,
-                    StandardWatchEventKinds.ENTRY_CREATE,
-                    StandardWatchEventKinds.ENTRY_MODIFY),
-                folder);
-            return FileVisitResult.CONTINUE;
-          }
+  }
 
-          @Override
-          public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) {
-            if (noting) {
-              note(file);
-            }
-            return FileVisitResult.CONTINUE;
-          }
-
-          @Override
-          public FileVisitResult visitFileFailed(Path file, IOException e) throws IOException {
-            if (file.equals(root)) {
-              throw e;
-            }
-            return FileVisitResult.CONTINUE;
-          }
-        });
+  private void register(Path folder, boolean behindLink) {
+    try {
+      folders.put(
+          folder.register(
+              service, StandardWatchEventKinds.ENTRY_CREATE, StandardWatchEventKinds.ENTRY_MODIFY),
+          new Folder(folder, behindLink));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   private List<Path> settled() {

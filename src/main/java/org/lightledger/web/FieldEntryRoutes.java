@@ -95,16 +95,27 @@ final class FieldEntryRoutes {
     fields.check();
     Head entry = Objects.requireNonNull(head);
     Instant taken = Objects.requireNonNull(takenAt);
-    answer(
-        ctx,
+    Map<String, Object> body =
         house
             .ledger()
             .write(
-                session ->
-                    session
-                        .field()
-                        .find(entry.uuid())
-                        .orElseGet(() -> tick(session, entry, taken, sessionId, itemId, done))));
+                session -> {
+                  FieldEntry kept =
+                      session
+                          .field()
+                          .find(entry.uuid())
+                          .orElseGet(() -> tick(session, entry, taken, sessionId, itemId, done));
+                  return body(kept, session.packing().state(sessionId, itemId));
+                });
+    answer(ctx, body);
+  }
+
+  /** The answer that is kept, and what the ledger has now: another word may count meanwhile. */
+  private Map<String, Object> body(FieldEntry entry, Optional<TickRule.State> state) {
+    Map<String, Object> body = body(entry);
+    body.put("packed", state.map(TickRule.State::done).orElse(null));
+    body.put("asOf", house.clock().instant().toEpochMilli());
+    return body;
   }
 
   private FieldEntry tick(
@@ -168,7 +179,7 @@ final class FieldEntryRoutes {
         latitude == null || longitude == null ? null : new GeoPoint(latitude, longitude);
     Optional<FieldEntry> before =
         house.ledger().read(session -> session.field().find(entry.uuid()));
-    answer(ctx, before.isPresent() ? before.get() : takeIn(ctx, entry, word, phone));
+    answer(ctx, body(before.isPresent() ? before.get() : takeIn(ctx, entry, word, phone)));
   }
 
   private FieldEntry takeIn(
@@ -268,12 +279,16 @@ final class FieldEntryRoutes {
     return entry;
   }
 
-  private static void answer(Context ctx, FieldEntry entry) {
+  private static Map<String, Object> body(FieldEntry entry) {
     Map<String, Object> body = new LinkedHashMap<>();
     body.put("id", entry.uuid().toString());
     body.put("outcome", entry.outcome().name().toLowerCase(Locale.ROOT));
     body.put("told", entry.told());
     body.put("shotId", entry.shotId());
+    return body;
+  }
+
+  private static void answer(Context ctx, Map<String, Object> body) {
     try {
       ctx.contentType("application/json").result(JSON.writeValueAsString(body));
     } catch (JsonProcessingException e) {

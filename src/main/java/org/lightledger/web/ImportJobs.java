@@ -185,7 +185,9 @@ final class ImportJobs implements AutoCloseable {
     }
   }
 
+  /** However it ends, it has ended: a job that seemed to run would let no other start. */
   private void run(Job job) {
+    Job.State end = Job.State.FAILED;
     try {
       if (job.watch) {
         try (FolderWatch watch = new FolderWatch(List.of(job.folder()), settle)) {
@@ -196,13 +198,14 @@ final class ImportJobs implements AutoCloseable {
             cancelled = !settled.isEmpty() && run(job, settled);
           }
         }
-        job.state = Job.State.CANCELLED;
+        end = Job.State.CANCELLED;
       } else {
-        job.state = run(job, List.of(job.folder())) ? Job.State.CANCELLED : Job.State.DONE;
+        end = run(job, List.of(job.folder())) ? Job.State.CANCELLED : Job.State.DONE;
       }
     } catch (RuntimeException e) {
       LOG.error("the import of a folder failed", e);
-      job.state = Job.State.FAILED;
+    } finally {
+      job.state = end;
     }
   }
 

@@ -1,6 +1,7 @@
 package org.lightledger.indexing;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -267,6 +268,62 @@ class RobustImportTest {
       new Importer(ledger, ZONES, new SpaEphemeris())
           .run(told, ImportOptions.standard(), ImportProgress.NONE);
       assertThat(shots()).isEqualTo(700);
+    }
+  }
+
+  private void thicket(Path home, int size) throws IOException {
+    for (int i = 0; i < size; i++) {
+      Files.createDirectories(home.resolve("" + i));
+      for (int j = 0; j < size; j++) {
+        Files.createSymbolicLink(home.resolve(i + "/to" + j), home.resolve("" + j));
+      }
+    }
+  }
+
+  /** Walking every path through the links takes longer than anybody lives. */
+  @Test
+  void aThicketOfLinksIsWatchedOnceAndSoIsOneThatComesIn() throws IOException {
+    thicket(photos, 12);
+    Path elsewhere = folder.resolve("elsewhere");
+    thicket(elsewhere, 12);
+    try (FolderWatch watch =
+        assertTimeoutPreemptively(
+            Duration.ofSeconds(30), () -> new FolderWatch(List.of(photos), SETTLE))) {
+      TestPhotos.write(photos.resolve("5/inside.jpg"), shot(1));
+      assertThat(collect(watch, 1)).containsOnlyKeys(photos.resolve("5/inside.jpg"));
+
+      TestPhotos.write(elsewhere.resolve("7/before.jpg"), shot(2));
+      Files.createSymbolicLink(photos.resolve("linked"), elsewhere);
+      Map<Path, Integer> told =
+          assertTimeoutPreemptively(Duration.ofSeconds(40), () -> collect(watch, 1));
+      assertThat(told).hasSize(1).containsValue(1);
+      assertThat(told.keySet()).allMatch(path -> path.endsWith("before.jpg"));
+
+      TestPhotos.write(elsewhere.resolve("3/later.jpg"), shot(3));
+      assertThat(collect(watch, 1).keySet())
+          .singleElement()
+          .matches(path -> path.startsWith(photos.resolve("linked")));
+    }
+  }
+
+  @Test
+  void aLinkedFolderIsWatchedAnewWhenItsLinkWasReplaced() throws IOException {
+    Path disk = Files.createDirectories(folder.resolve("disk/inner"));
+    Path link = Files.createSymbolicLink(photos.resolve("link"), disk.getParent());
+    try (FolderWatch watch = new FolderWatch(List.of(photos), SETTLE)) {
+      TestPhotos.write(disk.resolve("a.jpg"), shot(1));
+      assertThat(collect(watch, 1)).containsOnlyKeys(link.resolve("inner/a.jpg"));
+
+      Files.delete(link);
+      Path renamed = Files.createSymbolicLink(photos.resolve("renamed"), disk.getParent());
+      assertThat(collect(watch, 1)).containsOnlyKeys(renamed.resolve("inner/a.jpg"));
+
+      Files.delete(disk.resolve("a.jpg"));
+      Files.delete(disk);
+      assertThat(watch.await(SETTLE.multipliedBy(2))).isEmpty();
+      Files.createDirectory(disk);
+      TestPhotos.write(disk.resolve("b.jpg"), shot(2));
+      assertThat(collect(watch, 1)).containsOnlyKeys(renamed.resolve("inner/b.jpg"));
     }
   }
 

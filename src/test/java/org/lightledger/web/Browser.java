@@ -137,6 +137,15 @@ final class Browser implements AutoCloseable {
         Map.of("behavior", "allow", "downloadPath", folder.toAbsolutePath().toString()));
   }
 
+  /** Lets pages ask where the device is, and puts it at a place. */
+  void standAt(double latitudeDeg, double longitudeDeg) {
+    driver.executeCdpCommand(
+        "Browser.grantPermissions", Map.of("permissions", List.of("geolocation")));
+    driver.executeCdpCommand(
+        "Emulation.setGeolocationOverride",
+        Map.of("latitude", latitudeDeg, "longitude", longitudeDeg, "accuracy", 8));
+  }
+
   void go(String path) {
     driver.get(path.startsWith("http") || path.startsWith("file:") ? path : address + path);
   }

@@ -3,6 +3,8 @@ package org.lightledger.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -101,6 +103,143 @@ class FieldBrowserTest {
             + "window.fetch = async (...sent) => { const answer = await real(...sent);"
             + " if (!lost && sent[1]?.method === 'POST') { lost = true; throw new TypeError(); }"
             + " return answer; };");
+  }
+
+  @Test
+  void aShotIsPutWhereThePhoneStoodHoweverSoonTheWordOnTheSunIsSaid() {
+    try (TestSite site = FieldSite.open(folder);
+        Browser phone =
+            Browser.open(Browser.Viewport.PHONE, site.address(), folder.resolve("profile"))) {
+      phone.standAt(TestSite.PLACES[0][0], TestSite.PLACES[0][1]);
+      phone.go("/field");
+      holdTheFixBack(phone);
+      takeShot(phone, "2026:11:25 16:20:00");
+      phone.click("[data-word='yes']");
+      phone.await("#queue li", row -> row.getText().contains("waits to be sent"));
+
+      phone.run("arriveFixes()");
+      phone.await("#queue-said", part -> part.getText().equals("Nothing waits to be sent."));
+
+      assertThat(spotsOfFieldShots(site)).containsExactly(1L);
+      assertThat(
+              site.ledger().read(session -> session.field().all()).stream().map(FieldEntry::said))
+          .containsExactly(SunOnSubject.YES.label());
+      assertThat(phone.complaints()).isEmpty();
+    }
+  }
+
+  @Test
+  void aShotKeepsItsPlaceWhenAnotherIsTakenBeforeItsWordIsSaid() {
+    try (TestSite site = FieldSite.open(folder);
+        Browser phone =
+            Browser.open(Browser.Viewport.PHONE, site.address(), folder.resolve("profile"))) {
+      phone.standAt(TestSite.PLACES[0][0], TestSite.PLACES[0][1]);
+      phone.go("/field");
+      holdTheFixBack(phone);
+      takeShot(phone, "2026:11:25 16:20:00");
+      takeShot(phone, "2026:11:25 16:30:00");
+      phone.run("arriveFixes()");
+      phone.click("[data-word='yes']");
+      phone.await("#queue .is-done");
+      phone.await("#asking", part -> part.isDisplayed());
+      phone.click("[data-word='no']");
+      phone.await("#queue-said", part -> part.getText().equals("Nothing waits to be sent."));
+
+      assertThat(spotsOfFieldShots(site)).containsExactly(1L, 1L);
+    }
+  }
+
+  private static void setClock(Browser phone, Instant now) {
+    phone.run("const now = arguments[0]; Date.now = () => now", now.toEpochMilli());
+  }
+
+  private static void awaitPressed(Browser phone, int item, boolean pressed) {
+    phone.await("[data-item='%d'][aria-pressed='%s']".formatted(item, pressed));
+  }
+
+  private static void awaitAllSent(Browser phone, int entries) {
+    phone.await(
+        "#queue-said",
+        part ->
+            part.getText().equals("Nothing waits to be sent.")
+                && phone.all("#queue .is-done").size() == entries);
+  }
+
+  @Test
+  void aTickThatALaterWordOverrulesIsNotShown() {
+    try (TestSite site = FieldSite.open(folder);
+        Browser phone =
+            Browser.open(Browser.Viewport.PHONE, site.address(), folder.resolve("profile"))) {
+      phone.go("/field");
+      phone.await("#pack-said", part -> part.getText().equals("0 of 7 packed"));
+      Instant onThePhone = site.clock().instant().plusSeconds(600);
+      site.clock().advance(Duration.ofHours(1));
+      site.post("/sessions/1/items/1/tick", "done", "yes");
+      site.post("/sessions/1/items/1/tick", "done", "no");
+      site.post("/sessions/1/items/2/tick", "done", "yes");
+      site.clock().advance(Duration.ofHours(1));
+
+      setClock(phone, onThePhone);
+      phone.click("[data-item='1']");
+      phone.click("[data-item='2']");
+      phone.click("[data-item='3']");
+      awaitAllSent(phone, 3);
+
+      awaitPressed(phone, 1, false);
+      awaitPressed(phone, 2, true);
+      awaitPressed(phone, 3, true);
+      assertThat(phone.find("#pack-said").getText()).isEqualTo("2 of 7 packed");
+      assertThat(phone.find("#queue").getText()).contains("A later word counts");
+    }
+  }
+
+  /** The phone's clock is days ahead of the ledger's, which stands at the session's day. */
+  @Test
+  void aTickThatWasSentDoesNotOverrideAPageThatIsNewer() {
+    try (TestSite site = FieldSite.open(folder);
+        Browser phone =
+            Browser.open(Browser.Viewport.PHONE, site.address(), folder.resolve("profile"))) {
+      phone.go("/field");
+      setClock(phone, site.clock().instant().plus(Duration.ofDays(6)));
+      phone.click("[data-item='1']");
+      phone.click("[data-item='2']");
+      awaitAllSent(phone, 2);
+      site.clock().advance(Duration.ofHours(1));
+      site.post("/sessions/1/items/1/tick", "done", "no");
+      site.clock().advance(Duration.ofHours(1));
+
+      phone.go("/field");
+      awaitAllSent(phone, 2);
+      awaitPressed(phone, 1, false);
+      awaitPressed(phone, 2, true);
+    }
+  }
+
+  /** The receiver knows where it is, but says so only when the test lets it. */
+  private static void holdTheFixBack(Browser phone) {
+    phone.run(
+        "const where = navigator.geolocation, ask = where.getCurrentPosition.bind(where);"
+            + " const asked = [];"
+            + " where.getCurrentPosition = (...question) => asked.push(question);"
+            + " window.arriveFixes = () => asked.splice(0).forEach(one => ask(...one));");
+  }
+
+  /** Takes a picture that says no place. */
+  private void takeShot(Browser phone, String local) {
+    Path shots = folder.resolve("camera");
+    String name = local.replaceAll("\\D", "") + ".jpg";
+    TestSite.write(shots, name, TestPhotos.plain(local, null, null));
+    phone.find("#shot-file").sendKeys(shots.resolve(name).toAbsolutePath().toString());
+    phone.await("#asking", part -> part.isDisplayed() && part.getText().contains(name));
+  }
+
+  private static List<Long> spotsOfFieldShots(TestSite site) {
+    return site.ledger()
+        .read(
+            session ->
+                session.field().all().stream()
+                    .map(entry -> session.shots().find(entry.shotId()).orElseThrow().spotId())
+                    .toList());
   }
 
   @Test

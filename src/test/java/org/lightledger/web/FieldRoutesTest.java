@@ -347,6 +347,26 @@ class FieldRoutesTest {
   }
 
   @Test
+  void theAnswerToATickTellsWhatTheLedgerHasNowAndSince() {
+    Instant taken = site.clock().instant();
+    UUID id = UUID.randomUUID();
+    JsonNode first = json(tick(id, 1, true, taken.plus(Duration.ofDays(6)), taken));
+    assertThat(first.get("packed").asBoolean(false)).isTrue();
+    assertThat(first.get("asOf").asLong()).isEqualTo(taken.toEpochMilli());
+
+    site.clock().advance(Duration.ofHours(1));
+    site.post("/sessions/1/items/1/tick", "done", "no");
+    site.clock().advance(Duration.ofHours(1));
+    JsonNode again = json(tick(id, 1, true, taken.plus(Duration.ofDays(6)), taken));
+    assertThat(again.get("outcome").asText()).isEqualTo("taken");
+    assertThat(again.get("packed").asBoolean(true)).isFalse();
+    assertThat(again.get("asOf").asLong()).isEqualTo(taken.plusSeconds(7200).toEpochMilli());
+
+    site.post("/sessions/1/items/1/remove");
+    assertThat(json(tick(id, 1, true, taken, taken)).get("packed").isNull()).isTrue();
+  }
+
+  @Test
   void aTickOfSomethingThatWasTakenOffIsKeptAndSaid() {
     site.post("/sessions/1/items/2/remove");
 

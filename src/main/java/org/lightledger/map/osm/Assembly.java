@@ -2,9 +2,11 @@ package org.lightledger.map.osm;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -78,59 +80,98 @@ final class Assembly {
   private Set<Long> relations() {
     Set<Long> spent = new HashSet<>();
     for (Needed.AreaRelation relation : needed.relations()) {
-      String sourceId = "relation/" + relation.id();
-      Map<String, String> tags = relation.tags();
-      if (tags.isEmpty()) {
-        tags = outerTags(relation, spent);
-      }
+      Map<String, String> tags = relation.tags().isEmpty() ? outerTags(relation) : relation.tags();
       if (tags.isEmpty()) {
         continue;
       }
-      List<long[]> ways = new ArrayList<>();
-      int absent = 0;
-      for (OsmVisitor.Member member : relation.members()) {
-        Needed.Way way = needed.ways().get(member.wayId());
-        if (way == null) {
-          absent++;
-        } else {
-          ways.add(way.nodeIds());
-        }
-      }
-      Rings.Joined joined = Rings.join(ways);
-      List<Coordinate[]> rings = new ArrayList<>();
-      for (long[] ring : joined.rings()) {
-        rings.add(places(sourceId, ring));
-      }
-      Geometry area = Rings.area(rings);
-      if (absent + joined.left() > 0) {
-        problems.add(
-            sourceId,
-            "expected ways that close to rings, found %d that do not and %d that the file lacks; %s"
-                .formatted(
-                    joined.left(),
-                    absent,
-                    area == null ? "it is left out" : "only its whole rings are taken"));
-      }
+      String sourceId = "relation/" + relation.id();
+      Geometry area = area(sourceId, relation);
       if (area != null) {
-        area(sourceId, area, tags);
+        List<Needed.Way> repeating = repeating(relation, AreaKind.of(tags));
+        repeating.forEach(way -> spent.add(way.id()));
+        area(sourceId, area, filled(tags, repeating));
       }
     }
     return spent;
   }
 
   /** Before 2014 the tags of an area stood on its outer way, not on the relation. */
-  private Map<String, String> outerTags(Needed.AreaRelation relation, Set<Long> spent) {
-    for (OsmVisitor.Member member : relation.members()) {
-      Needed.Way way = needed.ways().get(member.wayId());
-      boolean outer = !member.role().equals("inner");
-      if (outer
-          && way != null
-          && (TagRules.areaObstruction(way.tags()) != null || TagRules.area(way.tags()) != null)) {
-        spent.add(way.id());
-        return way.tags();
+  private Map<String, String> outerTags(Needed.AreaRelation relation) {
+    return outerWays(relation).stream()
+        .map(Needed.Way::tags)
+        .filter(tags -> TagRules.areaObstruction(tags) != null || TagRules.area(tags) != null)
+        .findFirst()
+        .orElse(Map.of());
+  }
+
+  private List<Needed.Way> outerWays(Needed.AreaRelation relation) {
+    return relation.members().stream()
+        .filter(member -> !member.role().equals("inner"))
+        .map(member -> needed.ways().get(member.wayId()))
+        .filter(Objects::nonNull)
+        .toList();
+  }
+
+  /** The outer ways that say once more what the relation is: they would fill its holes. */
+  private List<Needed.Way> repeating(Needed.AreaRelation relation, AreaKind kind) {
+    return outerWays(relation).stream()
+        .filter(way -> AreaKind.of(way.tags()).equals(kind))
+        .toList();
+  }
+
+  /** The relation's word counts; the height or the name that it lacks such a way may give. */
+  private static Map<String, String> filled(Map<String, String> tags, List<Needed.Way> repeating) {
+    Map<String, String> filled = tags;
+    for (Needed.Way way : repeating) {
+      if (!givesHeight(filled) && givesHeight(way.tags())) {
+        Map<String, String> both = new HashMap<>(way.tags());
+        both.putAll(filled);
+        filled = both;
+      } else if (name(filled) == null && name(way.tags()) != null) {
+        Map<String, String> named = new HashMap<>(filled);
+        named.put("name", way.tags().getOrDefault("name", ""));
+        filled = named;
       }
     }
-    return Map.of();
+    return filled;
+  }
+
+  private static boolean givesHeight(Map<String, String> tags) {
+    ObstructionKind kind = TagRules.areaObstruction(tags);
+    return kind != null && HeightTags.of(kind, tags).source() != HeightSource.ASSUMED;
+  }
+
+  /** What the ways of a relation enclose; null, and told, when that is nothing. */
+  private @Nullable Geometry area(String sourceId, Needed.AreaRelation relation) {
+    List<long[]> ways = new ArrayList<>();
+    Set<Long> met = new HashSet<>();
+    int absent = 0;
+    for (OsmVisitor.Member member : relation.members()) {
+      Needed.Way way = needed.ways().get(member.wayId());
+      if (way == null) {
+        absent++;
+      } else if (met.add(way.id())) {
+        ways.add(way.nodeIds());
+      }
+    }
+    Rings.Joined joined = Rings.join(ways);
+    List<Coordinate[]> rings = new ArrayList<>();
+    for (long[] ring : joined.rings()) {
+      rings.add(places(sourceId, ring));
+    }
+    Geometry area = Rings.area(rings);
+    if (absent + joined.left() > 0) {
+      problems.add(
+          sourceId,
+          "expected ways that close to rings, found %d that do not and %d that the file lacks; %s"
+              .formatted(
+                  joined.left(),
+                  absent,
+                  area == null ? "it is left out" : "only its whole rings are taken"));
+    } else if (area == null) {
+      problems.add(sourceId, "expected rings that enclose an area, found none; it is left out");
+    }
+    return area;
   }
 
   private void way(Needed.Way way, boolean spent) {
@@ -170,7 +211,7 @@ final class Assembly {
     FeatureKind kind = TagRules.line(way.tags());
     if (kind != null) {
       feature(sourceId, kind, drawn, way.tags());
-    } else if (TagRules.areaObstruction(way.tags()) != null) {
+    } else if (!spent && TagRules.areaObstruction(way.tags()) != null) {
       problems.add(sourceId, "expected a way that ends where it starts, found an open one");
     }
   }
@@ -215,26 +256,20 @@ final class Assembly {
   }
 
   private void area(String sourceId, Geometry area, Map<String, String> tags) {
-    ObstructionKind obstruction = TagRules.areaObstruction(tags);
-    FeatureKind drawn = TagRules.area(tags);
-    FeatureKind sign = TagRules.point(tags);
-    if (obstruction == ObstructionKind.BUILDING) {
-      if (TagRules.isPart(tags)) {
-        parts.add(area, HeightTags.of(obstruction, tags).heightM());
-      }
-      if (TagRules.isBuilding(tags)) {
-        buildings.add(new Building(sourceId, area, tags));
-      } else {
-        obstruction(sourceId, obstruction, area, tags);
-      }
-      drawn = null;
+    AreaKind kind = AreaKind.of(tags);
+    ObstructionKind obstruction = kind.obstruction();
+    if (obstruction != null && kind.part()) {
+      parts.add(area, HeightTags.of(obstruction, tags).heightM());
+    }
+    if (kind.building()) {
+      buildings.add(new Building(sourceId, area, tags));
     } else if (obstruction != null) {
       obstruction(sourceId, obstruction, area, tags);
     }
-    if (drawn != null) {
-      feature(sourceId, drawn, area, tags);
-    } else if (sign != null) {
-      feature(sourceId, sign, area.getInteriorPoint(), tags);
+    if (kind.drawn() != null) {
+      feature(sourceId, kind.drawn(), area, tags);
+    } else if (kind.sign() != null) {
+      feature(sourceId, kind.sign(), area.getInteriorPoint(), tags);
     }
   }
 

@@ -3,8 +3,10 @@ package org.lightledger.map.osm;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
@@ -101,12 +103,16 @@ final class Rings {
     return sound(FACTORY.createPolygon(ring));
   }
 
-  /** Rings as one area. */
+  /** Rings as one area; one that is there twice counts once. Null when they enclose nothing. */
   static @Nullable Geometry area(List<Coordinate[]> rings) {
     List<Polygon> sorted = new ArrayList<>();
+    Set<Geometry> met = new HashSet<>();
     for (Coordinate[] ring : rings) {
       if (ring.length >= FEWEST_CORNERS) {
-        sorted.add(FACTORY.createPolygon(ring));
+        Polygon polygon = FACTORY.createPolygon(ring);
+        if (met.add(polygon.norm())) {
+          sorted.add(polygon);
+        }
       }
     }
     if (sorted.isEmpty()) {

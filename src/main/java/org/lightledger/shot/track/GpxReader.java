@@ -11,10 +11,13 @@ import java.time.chrono.IsoChronology;
 import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeFormatterBuilder;
 import java.time.format.ResolverStyle;
+import java.time.temporal.ChronoUnit;
+import java.time.temporal.Temporal;
 import java.time.temporal.TemporalAccessor;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
@@ -69,6 +72,12 @@ public final class GpxReader {
           .toFormatter(Locale.ROOT)
           .withResolverStyle(ResolverStyle.STRICT)
           .withChronology(IsoChronology.INSTANCE);
+
+  /** xsd:dateTime has as many digits as one likes, Java nine. */
+  private static final Pattern BEYOND_NANOSECONDS = Pattern.compile("(\\.\\d{9})\\d+");
+
+  /** The end of a day is the next midnight (XML Schema Part 2, 3.2.7). */
+  private static final Pattern END_OF_DAY = Pattern.compile("T24:00:00(?:\\.0+)?(?![.\\d])");
 
   private final XMLStreamReader xml;
   private final List<TrackSegment> segments = new ArrayList<>();
@@ -263,8 +272,13 @@ public final class GpxReader {
   }
 
   private static @Nullable TemporalAccessor time(String text) {
+    Matcher endOfDay = END_OF_DAY.matcher(text);
+    int days = endOfDay.find() ? 1 : 0;
+    String midnight = endOfDay.replaceFirst("T00:00:00");
+    String held = BEYOND_NANOSECONDS.matcher(midnight).replaceFirst("$1");
     try {
-      return TIME.parseBest(text, OffsetDateTime::from, LocalDateTime::from);
+      TemporalAccessor time = TIME.parseBest(held, OffsetDateTime::from, LocalDateTime::from);
+      return ((Temporal) time).plus(days, ChronoUnit.DAYS);
     } catch (DateTimeException e) {
       return null;
     }

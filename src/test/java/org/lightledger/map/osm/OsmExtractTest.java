@@ -96,6 +96,119 @@ class OsmExtractTest {
   }
 
   @Test
+  void aWayThatARelationListsTwiceCountsOnce() throws IOException {
+    long[] split = xml.squareNodes(48.0, 17.0, 0.004);
+    xml.square(1, 48.0, 16.0, 0.004)
+        .multipolygon(2, new String[] {"outer 1", "outer 1"}, "building=yes", "height=10")
+        .way(3, new long[] {split[0], split[1], split[2]})
+        .way(4, new long[] {split[2], split[3], split[0]})
+        .multipolygon(5, new String[] {"outer 3", "outer 3", "outer 4"}, "building=yes");
+    Shown shown = read();
+
+    for (String id : List.of("relation/2", "relation/5")) {
+      assertThat(shown.obstruction(id).obstruction().outline().getArea())
+          .as(id)
+          .isCloseTo(16e-6, within(1e-12));
+    }
+    assertThat(problems).isEmpty();
+  }
+
+  @Test
+  void aRingThatTwoWaysDrawIsNoHoleInItself() throws IOException {
+    long[] nodes = xml.squareNodes(48.0, 16.0, 0.004);
+    long[] turned = {nodes[2], nodes[1], nodes[0], nodes[3], nodes[2]};
+    xml.way(1, nodes)
+        .way(2, turned)
+        .square(3, 48.0, 16.01, 0.004)
+        .multipolygon(4, new String[] {"outer 1", "outer 2", "outer 3"}, "building=yes");
+
+    assertThat(read().obstruction("relation/4").obstruction().outline().getArea())
+        .isCloseTo(32e-6, within(1e-12));
+  }
+
+  @Test
+  void aRelationWhoseRingsEncloseNothingIsTold() throws IOException {
+    long a = xml.node(48.0, 16.0);
+    long b = xml.node(48.001, 16.0);
+    xml.way(1, new long[] {a, b, a, b, a})
+        .way(2, new long[] {a})
+        .multipolygon(3, new String[] {"outer 1"}, "building=yes")
+        .multipolygon(4, new String[] {"outer 2"}, "natural=water");
+
+    assertThat(read().obstructions).isEmpty();
+    assertThat(problems)
+        .containsExactly(
+            "relation/3: expected rings that enclose an area, found none; it is left out",
+            "relation/4: expected rings that enclose an area, found none; it is left out");
+  }
+
+  @Test
+  void aCourtStaysOpenWhereTheOuterWayRepeatsItsRelation() throws IOException {
+    xml.square(1, 48.0, 16.0, 0.004, "building=yes", "height=12")
+        .square(2, 48.0, 16.0, 0.002)
+        .multipolygon(3, new String[] {"outer 1", "inner 2"}, "building=yes", "height=10")
+        .square(4, 48.0, 17.0, 0.004, "natural=wood")
+        .square(5, 48.0, 17.0, 0.002, "natural=wood")
+        .multipolygon(6, new String[] {"outer 4", "inner 5"}, "landuse=forest");
+    Shown shown = read();
+
+    assertThat(shown.obstructions)
+        .extracting(found -> found.obstruction().id())
+        .as("the inner way is a thing of its own")
+        .containsExactlyInAnyOrder("relation/3", "way/5", "relation/6");
+    Obstruction house = shown.obstruction("relation/3").obstruction();
+    assertThat(house.heightM()).as("the relation's word").isEqualTo(10.0);
+    assertThat(((Polygon) house.outline()).getNumInteriorRing()).isEqualTo(1);
+  }
+
+  @Test
+  void whatOnlyTheRepeatingWaySaysIsTheRelations() throws IOException {
+    xml.square(1, 48.0, 16.0, 0.004, "building=yes", "height=12", "name=Of the way")
+        .square(2, 48.0, 16.0, 0.002)
+        .multipolygon(3, new String[] {"outer 1", "inner 2"}, "building=yes", "name=Abbey")
+        .square(4, 48.0, 17.0, 0.004, "building=yes", "min_height=3", "name=Mill")
+        .square(5, 48.0, 17.0, 0.002)
+        .multipolygon(6, new String[] {"outer 4", "inner 5"}, "building=yes", "height=9");
+    Shown shown = read();
+
+    assertThat(shown.obstructions).hasSize(2);
+    assertThat(shown.obstruction("relation/6").name()).isEqualTo("Mill");
+    assertThat(shown.obstruction("relation/6").obstruction().minHeightM()).isZero();
+    assertThat(shown.obstruction("relation/3").name()).isEqualTo("Abbey");
+    assertThat(shown.obstruction("relation/3").obstruction().heightM()).isEqualTo(12.0);
+  }
+
+  @Test
+  void anOuterWayThatIsSomethingElseIsStillThere() throws IOException {
+    xml.square(1, 48.0, 16.0, 0.004, "natural=water")
+        .square(2, 48.0, 16.0, 0.002)
+        .multipolygon(3, new String[] {"outer 1", "inner 2"}, "landuse=forest")
+        .square(4, 48.0, 17.0, 0.004, "building:part=yes", "height=9")
+        .square(5, 48.0, 17.0, 0.002)
+        .multipolygon(6, new String[] {"outer 4", "inner 5"}, "building=yes", "height=9");
+    Shown shown = read();
+
+    assertThat(shown.feature("way/1").kind()).isEqualTo(FeatureKind.WATER);
+    assertThat(shown.obstruction("way/4").obstruction().heightM()).isEqualTo(9.0);
+  }
+
+  @Test
+  void everyOuterWayThatRepeatsTheTagsIsSpent() throws IOException {
+    long[] nodes = xml.squareNodes(48.0, 16.0, 0.004);
+    xml.way(1, new long[] {nodes[0], nodes[1], nodes[2]}, "building=yes")
+        .way(2, new long[] {nodes[2], nodes[3], nodes[0]}, "building=yes")
+        .square(3, 48.0, 16.01, 0.004, "building=yes")
+        .square(4, 48.0, 16.01, 0.002)
+        .multipolygon(5, new String[] {"outer 1", "outer 2", "outer 3", "inner 4"});
+    Shown shown = read();
+
+    assertThat(shown.obstructions)
+        .extracting(found -> found.obstruction().id())
+        .containsExactly("relation/5");
+    assertThat(problems).isEmpty();
+  }
+
+  @Test
   void whatIsIncompleteIsTold() throws IOException {
     long[] nodes = xml.squareNodes(48.0, 16.0, 0.004);
     xml.way(1, new long[] {nodes[0], nodes[1], nodes[2]}, "highway=path")
