@@ -145,7 +145,7 @@ final class MessageVerb extends Verb {
   }
 
   private void report(Letter letter, String done) {
-    letter.missing().forEach(missing -> note("It can not go out yet: " + missing));
+    letter.missing().forEach(missing -> note("It can not go out: " + missing));
     print(
         () ->
             Json.fields()

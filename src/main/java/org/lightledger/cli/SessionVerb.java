@@ -15,6 +15,7 @@ import org.lightledger.session.SessionHours;
 import org.lightledger.spot.Spot;
 import org.lightledger.store.Ledger;
 import org.lightledger.store.LedgerSession;
+import org.lightledger.studio.Cancellation;
 import org.lightledger.studio.Studio;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -266,6 +267,13 @@ final class SessionVerb implements Runnable {
                           was.notes()));
             });
         show(this, ledger, id);
+        String toDo =
+            ledger.read(
+                session ->
+                    Cancellation.toDo(session, session(session, id), services.clock().instant()));
+        if (!toDo.isEmpty()) {
+          note(toDo);
+        }
       }
       return 0;
     }

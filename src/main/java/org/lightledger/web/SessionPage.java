@@ -16,6 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param candidates the spots that it may stop at
  * @param plan the kept plan, or null for none
  * @param sentBefore that the client was sent another plan, "" when not
+ * @param cancelled whom to tell that it is cancelled, "" when that is not so or is past
  * @param scouting how its stops are rehearsed, or null when none is to come
  * @param answers what the client answered
  * @param packing what is packed
@@ -37,6 +38,7 @@ public record SessionPage(
     CandidatesView candidates,
     @Nullable PlanPart plan,
     String sentBefore,
+    String cancelled,
     @Nullable ScoutingLink scouting,
     List<Answered> answers,
     PackPart packing,

@@ -27,6 +27,7 @@ import org.lightledger.share.Said;
 import org.lightledger.spot.Trait;
 import org.lightledger.store.LedgerSession;
 import org.lightledger.studio.CalendarKeeping;
+import org.lightledger.studio.Cancellation;
 import org.lightledger.studio.PlanChange;
 import org.lightledger.studio.Studio;
 import org.lightledger.sun.SunEphemeris;
@@ -116,6 +117,9 @@ final class SessionPages {
         candidates.view(ctx, session, booked, hours.orElse(null), liked, sent),
         plan.map(kept -> plans.part(session, booked, kept)).orElse(null),
         sentBefore(session, booked, plan),
+        studio.isOver(session, booked)
+            ? ""
+            : Cancellation.toDo(session, booked, house.clock().instant()),
         plan.map(kept -> PlanViews.scouting(session, kept, house.clock().instant())).orElse(null),
         answered(session.questionnaire().questions(), answers, booked.zone(), sent),
         packing(session, booked.id(), sent),

@@ -164,6 +164,23 @@ class SessionVerbTest {
   }
 
   @Test
+  void oneThatIsCancelledIsToBeToldByTheOwner() throws JsonProcessingException {
+    String client = json("client", "add", "Celso Prado").get("clientId").asText();
+    String id = json("session", "add", client, "--on", "2027-04-01").get("sessionId").asText();
+    String link = run("share", "link", "session:" + id, "--json").out();
+    String share = new ObjectMapper().readTree(link).get("shareId").asText();
+
+    Console.Outcome cancelled = run("session", "state", id, "cancelled");
+
+    assertThat(cancelled.exitCode()).isZero();
+    assertThat(cancelled.err())
+        .contains("Tell Celso in your own words", "share " + share + ", a link");
+    assertThat(run("message", id, "questions").err())
+        .contains("It can not go out: the session is cancelled");
+    assertThat(run("session", "state", id, "booked").err()).isEmpty();
+  }
+
+  @Test
   void whatCanNotBeIsRefusedInWords() {
     refused("expected a guardian with an e-mail", "client", "add", "Nilo", "--minor");
     refused("expected an e-mail address", "client", "add", "Nilo", "--email", "nilo@");

@@ -11,6 +11,7 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.session.Client;
+import org.lightledger.session.Session;
 
 /** Fills templates. */
 public final class Composer {
@@ -39,22 +40,35 @@ public final class Composer {
   public static Letter compose(
       Template template, Dossier dossier, Studio studio, ClientLinks links) {
     Composer composer = new Composer(SessionRedaction.view(dossier), studio, links);
-    List<String> missing = new ArrayList<>();
-    for (Field field : template.fields()) {
-      if (field.needed() && composer.value(field) == null) {
-        missing.add("{{" + field.label() + "}} has no value: " + remedy(field));
-      }
-    }
     String subject = Plainly.line(template.subject(composer::said));
     String body = Plainly.text(template.body(composer::said));
-    missing.addAll(told(dossier.client(), subject + "\n" + body));
     return new Letter(
         template.kind(),
         composer.session.to(),
         dossier.client().writesTo().email(),
         subject,
         body,
-        missing);
+        dossier.session().state() == Session.State.CANCELLED
+            ? List.of(composer.cancelled())
+            : composer.missing(template, dossier.client(), subject + "\n" + body));
+  }
+
+  /** Every message invites, so none goes out for a session that will not be. */
+  private String cancelled() {
+    return "the session is cancelled: tell "
+        + session.to()
+        + " so in your own words, or set the session back to what it was";
+  }
+
+  private List<String> missing(Template template, Client client, String letter) {
+    List<String> missing = new ArrayList<>();
+    for (Field field : template.fields()) {
+      if (field.needed() && value(field) == null) {
+        missing.add("{{" + field.label() + "}} has no value: " + remedy(field));
+      }
+    }
+    missing.addAll(told(client, letter));
+    return missing;
   }
 
   private String said(Field field, boolean atStart) {

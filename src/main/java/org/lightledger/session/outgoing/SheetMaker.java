@@ -64,8 +64,9 @@ public final class SheetMaker {
       stops.add(stop(i + 1, plan.stops().get(i)));
     }
     GeoPoint own = plan.meeting().place();
+    boolean cancelled = dossier.session().state() == Session.State.CANCELLED;
     return new Sheet(
-        shared.client() + ", " + Plainly.day(shared.date()),
+        (cancelled ? "CANCELLED: " : "") + shared.client() + ", " + Plainly.day(shared.date()),
         head(shared),
         stops,
         brief(),

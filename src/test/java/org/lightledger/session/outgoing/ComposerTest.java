@@ -15,6 +15,7 @@ import org.lightledger.session.Anchor;
 import org.lightledger.session.Client;
 import org.lightledger.session.KeptPlan;
 import org.lightledger.session.MessageKind;
+import org.lightledger.session.Session;
 
 class ComposerTest {
   private static final LocalDateTime CALL = LocalDateTime.of(2026, 12, 15, 15, 0);
@@ -147,6 +148,19 @@ class ComposerTest {
                     OutgoingSamples.dossier(OutgoingSamples.adult(), CALL, MADRID, 0))
                 .ready())
         .isTrue();
+  }
+
+  @ParameterizedTest
+  @EnumSource(MessageKind.class)
+  void nothingInvitesToASessionThatIsCancelled(MessageKind kind) {
+    Dossier cancelled = OutgoingSamples.in(Session.State.CANCELLED, OutgoingSamples.dossier());
+
+    Letter letter = standard(kind, cancelled);
+
+    assertThat(letter.missing())
+        .singleElement()
+        .asString()
+        .startsWith("the session is cancelled: tell Berta so in your own words");
   }
 
   @Test

@@ -11,11 +11,20 @@ import org.junit.jupiter.api.Test;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.session.Anchor;
 import org.lightledger.session.KeptPlan;
+import org.lightledger.session.Session;
 import org.lightledger.spot.Spot;
 import org.lightledger.sun.SpaEphemeris;
 
 class SheetMakerTest {
   private static final ZoneId ZONE = ZoneId.of("Atlantic/Reykjavik");
+
+  @Test
+  void thatASessionIsCancelledComesFirst() {
+    Dossier cancelled = OutgoingSamples.in(Session.State.CANCELLED, OutgoingSamples.dossier());
+
+    assertThat(SheetMaker.of(new SpaEphemeris(), cancelled).title())
+        .isEqualTo("CANCELLED: Berta, Tuesday 15 December 2026");
+  }
 
   /** The sun of 20 June sets at 00:03 on the 21st; that of the 19th has set at 00:02 before. */
   @Test
