@@ -101,8 +101,7 @@ public final class Composer {
           session.zone() == null ? null : Plainly.zone(clock(session.zone(), meeting));
       case END_TIME -> end == null ? null : Plainly.hour(end);
       case STOPS -> filled(stops());
-      case OUTFIT_LIMIT ->
-          session.outfitLimit() + (session.outfitLimit() == 1 ? " outfit" : " outfits");
+      case OUTFIT_LIMIT -> session.outfits() + (session.outfits() == 1 ? " outfit" : " outfits");
       case BRING -> filled(studio.bring());
       case QUESTIONS -> filled(numbered(session.questions()));
       case HOW_TO_ANSWER ->

@@ -30,7 +30,10 @@ public enum Field {
   /** The stops in order. */
   STOPS("stops", "the stops in order: times, outfit, what to mind at each", true),
   /** How many outfits. */
-  OUTFIT_LIMIT("outfit limit", "the most outfits, such as \"4 outfits\"", true),
+  OUTFIT_LIMIT(
+      "outfit limit",
+      "how many outfits the plan wears, such as \"2 outfits\"; before there is one, the most booked",
+      true),
   /** What the client brings. */
   BRING("what to bring", "what the client brings, from the settings", false),
   /** What the owner asks. */

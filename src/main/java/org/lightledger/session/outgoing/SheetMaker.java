@@ -97,7 +97,13 @@ public final class SheetMaker {
             "Planned for",
             (plan.sky() == Sky.OVERCAST ? "an overcast sky" : "a clear sky")
                 + (plan.byHand() ? ", in your own order" : "")));
-    head.add(new Sheet.Line("Outfits", "up to " + dossier.session().terms().outfitLimit()));
+    head.add(
+        new Sheet.Line(
+            "Outfits",
+            shared.outfits()
+                + "; up to "
+                + dossier.session().terms().outfitLimit()
+                + " are booked"));
     return head;
   }
 

@@ -55,8 +55,22 @@ class ComposerTest {
 
             We end at about 16:15. All times are Central European Standard Time (UTC+01:00).
 
-            There is room for up to 4 outfits. Please bring:
+            There is room for up to 2 outfits. Please bring:
             """);
+  }
+
+  /** Of four outfits that are booked a plan may wear fewer, and one that is changed counts too. */
+  @Test
+  void aPlanTellsHowManyOutfitsItWearsAndWithoutOneItIsWhatIsBooked() {
+    Template limit = new Template(MessageKind.QUESTIONS, "x", "{{outfit limit}}");
+    int[][] stopsAndOutfits = {{0, 4}, {1, 1}, {2, 2}, {3, 4}};
+
+    for (int[] row : stopsAndOutfits) {
+      Dossier dossier = OutgoingSamples.dossier(OutgoingSamples.adult(), CALL, MADRID, row[0]);
+      assertThat(
+              Composer.compose(limit, dossier, OutgoingSamples.studio(), ClientLinks.NONE).body())
+          .isEqualTo(row[1] + (row[1] == 1 ? " outfit" : " outfits"));
+    }
   }
 
   /** A session that begins late in the evening may have its first stop after midnight. */
