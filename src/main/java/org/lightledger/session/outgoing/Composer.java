@@ -12,6 +12,7 @@ import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.session.Client;
 import org.lightledger.session.Session;
+import org.lightledger.spot.Cautions;
 
 /** Fills templates. */
 public final class Composer {
@@ -76,7 +77,8 @@ public final class Composer {
     if (value == null) {
       return atStart ? capital(NOT_DECIDED) : NOT_DECIDED;
     }
-    return atStart && field == Field.WHOSE_SESSION ? capital(value) : value;
+    boolean opens = field == Field.WHOSE_SESSION || field == Field.WHOM;
+    return atStart && opens ? capital(value) : value;
   }
 
   private @Nullable String value(Field field) {
@@ -86,6 +88,7 @@ public final class Composer {
       case TO -> session.to();
       case CLIENT -> session.client();
       case WHOSE_SESSION -> session.toGuardian() ? session.client() + "'s session" : "your session";
+      case WHOM -> session.toGuardian() ? session.client() : "you";
       case PACKAGE -> session.packageName();
       case DATE -> Plainly.day(session.date());
       case MEETING_TIME -> meeting == null ? null : Plainly.hour(meeting.at());
@@ -103,6 +106,7 @@ public final class Composer {
       case STOPS -> filled(stops());
       case OUTFIT_LIMIT -> session.outfits() + (session.outfits() == 1 ? " outfit" : " outfits");
       case BRING -> filled(studio.bring());
+      case SAFETY -> Cautions.FOR_EVERYBODY;
       case QUESTIONS -> filled(numbered(session.questions()));
       case HOW_TO_ANSWER ->
           links.questions() == null
@@ -190,7 +194,16 @@ public final class Composer {
       case QUESTIONS -> "write the questions that you ask clients";
       case COMMON_QUESTIONS, STUDIO, STUDIO_PHONE, BRING ->
           "enter it under the settings of messages, or take the field out of the template";
-      case TO, CLIENT, WHOSE_SESSION, PACKAGE, DATE, OUTFIT_LIMIT, HOW_TO_ANSWER, HOW_TO_SEE_IT ->
+      case TO,
+          CLIENT,
+          WHOSE_SESSION,
+          WHOM,
+          PACKAGE,
+          DATE,
+          OUTFIT_LIMIT,
+          SAFETY,
+          HOW_TO_ANSWER,
+          HOW_TO_SEE_IT ->
           "take the field out of the template";
     };
   }

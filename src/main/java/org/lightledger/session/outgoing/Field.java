@@ -13,6 +13,8 @@ public enum Field {
   CLIENT("client", "the client's first name", true),
   /** "your session", or "Ada's session" to a guardian. */
   WHOSE_SESSION("whose session", "\"your session\", or \"Ada's session\" to a guardian", true),
+  /** Whom it is for. */
+  WHOM("whom", "\"you\", or \"Ada\" to a guardian", true),
   /** What was booked. */
   PACKAGE("package", "the name of the package", true),
   /** Weekday and date. */
@@ -36,6 +38,8 @@ public enum Field {
       true),
   /** What the client brings. */
   BRING("what to bring", "what the client brings, from the settings", false),
+  /** What every client is asked to mind. */
+  SAFETY("safety", "the care that every client is asked for: the sun, paths, local rules", true),
   /** What the owner asks. */
   QUESTIONS("questions", "the questions to the client, numbered", true),
   /** Where the client answers. */
