@@ -17,6 +17,7 @@ import org.lightledger.store.Ledger;
 import org.lightledger.store.LedgerSession;
 import org.lightledger.studio.Cancellation;
 import org.lightledger.studio.Studio;
+import org.lightledger.web.SessionDoubts;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -81,6 +82,13 @@ final class SessionVerb implements Runnable {
                     spot.id(),
                     spot.zone(),
                     booked.zone()));
+          }
+          String doubts =
+              hours
+                  .map(known -> new SessionDoubts(studio).words(session, booked, known))
+                  .orElse("");
+          if (!doubts.isEmpty()) {
+            verb.note("Mind: " + doubts);
           }
           return id;
         });

@@ -181,6 +181,23 @@ class SessionVerbTest {
   }
 
   @Test
+  void hoursThatAreHardlyMeantAreSaidWhenTheyAreBooked() throws JsonProcessingException {
+    String client = json("client", "add", "Rufina Lago").get("clientId").asText();
+    String[] day = {"session", "add", client, "--on", "2027-05-05", "--anchor", "starts-16:00"};
+    Console.Outcome first = run(day);
+    assertThat(first.err()).isEmpty();
+    assertThat(first.out()).contains("Rufina, starts-16:00, booked", "  16:00 to 18:30\n");
+
+    day[day.length - 1] = "starts-17:00";
+    Console.Outcome second = run(day);
+
+    assertThat(second.exitCode()).isZero();
+    assertThat(second.err())
+        .isEqualTo(
+            "Mind: another session at the same time: Rufina, Wed 5 May 2027, 16:00 to 18:30\n");
+  }
+
+  @Test
   void whatCanNotBeIsRefusedInWords() {
     refused("expected a guardian with an e-mail", "client", "add", "Nilo", "--minor");
     refused("expected an e-mail address", "client", "add", "Nilo", "--email", "nilo@");

@@ -186,6 +186,7 @@ class SessionRoutesTest {
     addClient();
     book("2026-12-20", "anchor", "starts", "time", "15:30");
     assertThat(page("/sessions/1")).doesNotContain("another session", "the sun has set before");
+    assertThat(page("/sessions")).contains("15:30 to 18:00, starts at 15:30, Outdoor portraits");
 
     book("2026-12-20", "anchor", "starts", "time", "17:55");
     book("2026-12-20", "anchor", "starts", "time", "19:30");
@@ -198,8 +199,14 @@ class SessionRoutesTest {
         .contains("17:55 to 20:25; the sun has set before it begins")
         .doesNotContain("15:30");
     assertThat(page("/sessions/4")).doesNotContain("another session", "Another session");
+    assertThat(page("/sessions")).contains("15:30 to 18:00", "17:55 to 20:25", "19:30 to 22:00");
+    assertThat(page("/today")).contains("15:30 to 18:00", "17:55 to 20:25", "19:30 to 22:00");
     site.post("/sessions/2/state", "state", "CANCELLED");
     assertThat(page("/sessions/1")).doesNotContain("Another session");
+    at("2026-12-01T10:00:00Z");
+    assertThat(page("/today"))
+        .contains("in 19 days, 15:30 to 18:00", "in 19 days, 19:30 to 22:00")
+        .doesNotContain("in 19 days, 17:55");
   }
 
   @Test
