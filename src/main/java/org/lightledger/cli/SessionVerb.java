@@ -293,7 +293,7 @@ final class SessionVerb implements Runnable {
         }
       }
       throw new IllegalArgumentException(
-          "expected one of booked, planned, agreed, done, cancelled; found \"" + text + "\"");
+          "expected one of " + Session.State.list() + "; found \"" + text + "\"");
     }
   }
 }

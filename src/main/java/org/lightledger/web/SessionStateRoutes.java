@@ -89,7 +89,9 @@ final class SessionStateRoutes {
       }
     }
     fields.problem(
-        "state", "State", "expected a state, found " + Fields.found(fields.raw("state")));
+        "state",
+        "State",
+        "expected one of " + Session.State.list() + "; found " + Fields.found(fields.raw("state")));
     return null;
   }
 

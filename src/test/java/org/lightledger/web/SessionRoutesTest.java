@@ -258,7 +258,11 @@ class SessionRoutesTest {
     assertThat(refused.status()).isEqualTo(422);
     assertThat(refused.text())
         .contains("expected a word on how it went", "value=\"DONE\" selected");
-    assertThat(site.post("/sessions/1/state", "state", "LOST").status()).isEqualTo(422);
+    TestSite.Answer lost = site.post("/sessions/1/state", "state", "LOST");
+    assertThat(lost.status()).isEqualTo(422);
+    assertThat(lost.text())
+        .contains("expected one of booked, planned, agreed, done, cancelled; found")
+        .contains("LOST");
     assertThat(session().state()).isEqualTo(Session.State.BOOKED);
     site.post("/sessions/1/state", "state", "DONE", "outcome", "Lay in the grass");
     assertThat(session())
