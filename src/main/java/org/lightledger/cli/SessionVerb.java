@@ -17,6 +17,7 @@ import org.lightledger.store.Ledger;
 import org.lightledger.store.LedgerSession;
 import org.lightledger.studio.Cancellation;
 import org.lightledger.studio.Studio;
+import org.lightledger.web.SessionDay;
 import org.lightledger.web.SessionDoubts;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -150,6 +151,11 @@ final class SessionVerb implements Runnable {
                   return studio.book(session, clientId, date, fixed, booked.terms());
                 });
         show(this, ledger, id);
+        Session made = ledger.read(session -> session(session, id));
+        String past = SessionDay.past(made, services.clock().instant());
+        if (!past.isEmpty()) {
+          note("Mind: " + past);
+        }
       }
       return 0;
     }
@@ -253,9 +259,15 @@ final class SessionVerb implements Runnable {
     public Integer call() {
       Session.State next = parse(state);
       try (Ledger ledger = open()) {
+        Studio studio = services.studio(ledger);
         ledger.change(
             session -> {
-              Session.Brief was = session(session, id).brief();
+              Session booked = session(session, id);
+              Session.Brief was = booked.brief();
+              if (next == Session.State.DONE) {
+                SessionDay.whyNotDone(studio, session, booked, services.clock().instant())
+                    .ifPresent(State::refuse);
+              }
               String said = outcome == null ? was.outcome() : outcome.strip();
               if (next == Session.State.DONE && !was.goal().isBlank() && said.isBlank()) {
                 throw new IllegalArgumentException(
@@ -284,6 +296,10 @@ final class SessionVerb implements Runnable {
         }
       }
       return 0;
+    }
+
+    private static void refuse(String why) {
+      throw new IllegalArgumentException(why);
     }
 
     private static Session.State parse(String text) {

@@ -26,6 +26,7 @@ import org.jspecify.annotations.Nullable;
  * @param problems what was wrong with a form
  * @param saved whether something has just been kept
  * @param became what that did to the plan and to what was agreed, "" for nothing
+ * @param past that the day just kept is over, "" when it is not
  */
 public record SessionPage(
     long id,
@@ -47,7 +48,8 @@ public record SessionPage(
     Deletion deletion,
     List<FieldProblem> problems,
     boolean saved,
-    String became) {
+    String became,
+    String past) {
 
   /**
    * A line of the head.

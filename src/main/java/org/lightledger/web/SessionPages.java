@@ -84,6 +84,11 @@ final class SessionPages {
     return "/sessions/" + id + "?saved=1" + became + part;
   }
 
+  /** What an address adds so that the page says of a day that is over that it is. */
+  String past(Session booked, String sign) {
+    return SessionDay.past(booked, house.clock().instant()).isEmpty() ? "" : sign + "past=1";
+  }
+
   static Session find(Context ctx, LedgerSession session) {
     return session
         .sessions()
@@ -133,7 +138,15 @@ final class SessionPages {
         new SessionPage.Deletion(session.sessionRecords().held(booked.id()), sent.is("delete")),
         sent.problems(),
         ctx.queryParam("saved") != null,
-        became(ctx.queryParam("plan")));
+        became(ctx.queryParam("plan")),
+        ctx.queryParam("past") == null ? "" : SessionDay.past(booked, house.clock().instant()));
+  }
+
+  /** Why a session can not be said to be done yet, if so. */
+  Optional<String> whyNotDone(Session booked) {
+    return house
+        .ledger()
+        .read(session -> SessionDay.whyNotDone(studio, session, booked, house.clock().instant()));
   }
 
   private static String became(@Nullable String code) {

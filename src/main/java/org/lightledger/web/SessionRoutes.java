@@ -225,7 +225,8 @@ final class SessionRoutes {
                   return studio.book(
                       session, booking.client(), booking.date(), booking.anchor(), booking.terms());
                 });
-    ctx.redirect("/sessions/" + id, HttpStatus.SEE_OTHER);
+    Session made = house.ledger().read(session -> session.sessions().find(id)).orElseThrow();
+    ctx.redirect("/sessions/" + id + pages.past(made, "?"), HttpStatus.SEE_OTHER);
   }
 
   /** A session without hours can not be planned. */
@@ -273,7 +274,8 @@ final class SessionRoutes {
       form(ctx, booked, fields);
       return;
     }
-    ctx.redirect(SessionPages.saved(booked.id(), change.get(), ""), HttpStatus.SEE_OTHER);
+    String past = pages.past(moved(booked, booking), "&");
+    ctx.redirect(SessionPages.saved(booked.id(), change.get(), past), HttpStatus.SEE_OTHER);
   }
 
   private static Session moved(Session booked, SessionForm.Booking booking) {

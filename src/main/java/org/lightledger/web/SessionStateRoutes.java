@@ -52,6 +52,9 @@ final class SessionStateRoutes {
     Fields fields = new Fields(ctx::formParams);
     String outcome = fields.text("outcome", "How it went", MOST_TEXT);
     Session.State state = state(fields);
+    if (state == Session.State.DONE) {
+      pages.whyNotDone(booked).ifPresent(why -> fields.problem("state", "State", why));
+    }
     boolean goal = !booked.brief().goal().isBlank();
     if (state == Session.State.DONE && goal && outcome.isEmpty()) {
       fields.problem(

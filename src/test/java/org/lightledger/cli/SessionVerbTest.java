@@ -6,11 +6,15 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.nio.file.Path;
+import java.time.Clock;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.lightledger.session.Session;
+import org.lightledger.store.Ledger;
 
 /** Clients and sessions on the command line, in the demo's ledger. */
 class SessionVerbTest {
@@ -155,11 +159,11 @@ class SessionVerbTest {
     String kite = json("session", "pack", id, "--add", "Kite").findValuesAsText("itemId").get(7);
     assertThat(json("session", "pack", id, kite).get(7).get("packed").asBoolean()).isTrue();
     assertThat(run("session", "pack", id, kite, "--undo").out()).contains("[ ] " + kite + "  Kite");
-    JsonNode done = json("session", "state", id, "done");
-    assertThat(done.get("state").asText()).isEqualTo("done");
-    assertThat(done.get("start").asText()).isEqualTo("2027-03-28T16:00:00+02:00");
-    assertThat(done.get("candidates")).hasSize(1);
-    assertThat(done.get("candidates").get(0).get("arrival").isNull()).isTrue();
+    JsonNode agreed = json("session", "state", id, "agreed");
+    assertThat(agreed.get("state").asText()).isEqualTo("agreed");
+    assertThat(agreed.get("start").asText()).isEqualTo("2027-03-28T16:00:00+02:00");
+    assertThat(agreed.get("candidates")).hasSize(1);
+    assertThat(agreed.get("candidates").get(0).get("arrival").isNull()).isTrue();
     assertThat(run("session", "show", id).out()).contains("question 1: town, water By the river");
   }
 
@@ -198,6 +202,37 @@ class SessionVerbTest {
   }
 
   @Test
+  void aDayThatIsOverIsBookedWithAWordAndNoSessionIsDoneBeforeItBegins()
+      throws JsonProcessingException {
+    String client = json("client", "add", "Telmo Rey").get("clientId").asText();
+    Console.Outcome past = run("session", "add", client, "--on", "2020-01-15", "--json");
+    assertThat(past.exitCode()).isZero();
+    assertThat(past.err())
+        .isEqualTo("Mind: Wed 15 Jan 2020 is before today. If it was not meant, change the day.\n");
+    String id = new ObjectMapper().readTree(past.out()).get("sessionId").asText();
+    try (Ledger ledger =
+        Ledger.open(home.resolve("demo"), Clock.fixed(Console.NOW, ZoneOffset.UTC))) {
+      Session.Brief brief = new Session.Brief("", "", "", "A ladder", "", "");
+      ledger.change(session -> session.sessions().describe(Long.parseLong(id), brief));
+    }
+    refused("--outcome: expected a word", "session", "state", id, "done");
+    assertThat(run("session", "state", id, "done", "--outcome", "High").exitCode()).isZero();
+
+    String ahead =
+        json("session", "add", client, "--on", "2027-06-02", "--anchor", "starts-16:00")
+            .get("sessionId")
+            .asText();
+    refused(
+        "expected a session that has begun, found one that begins on Wed 2 Jun 2027 at 16:00;"
+            + " say that it is done once it has been",
+        "session",
+        "state",
+        ahead,
+        "done");
+    assertThat(json("session", "show", ahead).get("state").asText()).isEqualTo("booked");
+  }
+
+  @Test
   void whatCanNotBeIsRefusedInWords() {
     refused("expected a guardian with an e-mail", "client", "add", "Nilo", "--minor");
     refused("expected an e-mail address", "client", "add", "Nilo", "--email", "nilo@");
@@ -228,7 +263,7 @@ class SessionVerbTest {
     refused("expected minutes at a stop", "session", "candidates", "2", "1", "--stay", "1");
     refused("expected the number of a question", "session", "answer", "1", "99", "x");
     refused("found neither", "session", "answer", "1", "1");
-    refused("--outcome: expected a word", "session", "state", "1", "done");
+    refused("expected a session that has begun", "session", "state", "1", "done");
     refused("expected one of booked", "session", "state", "1", "over");
     refused("expected one of add, list, show", "client");
     refused("expected one of add, list", "session");

@@ -210,6 +210,25 @@ class SessionRoutesTest {
   }
 
   @Test
+  void aDayThatIsOverIsBookedWithAWord() {
+    addClient();
+    String[] form = {"client", "1", "date", "2020-01-15", "package", "1", "minutes", "0"};
+    String warning = "Wed 15 Jan 2020 is before today. If it was not meant, change the day.";
+
+    TestSite.Answer booked = site.post("/sessions", form);
+    assertThat(booked.status()).isEqualTo(303);
+    assertThat(page(booked.header("Location"))).contains(warning);
+    assertThat(page("/sessions/1")).doesNotContain(warning);
+
+    form[3] = "2026-12-20";
+    TestSite.Answer moved = site.post("/sessions/1", form);
+    assertThat(page(moved.header("Location"))).contains("Saved.").doesNotContain("is before today");
+    form[3] = "2020-01-15";
+    assertThat(page(site.post("/sessions/1", form).header("Location").replaceAll("#.*", "")))
+        .contains("Saved.", warning);
+  }
+
+  @Test
   void allBadFieldsOfABookingAreNamedAtOnce() {
     addClient();
     TestSite.Answer refused =
@@ -263,7 +282,13 @@ class SessionRoutesTest {
     assertThat(lost.text())
         .contains("expected one of booked, planned, agreed, done, cancelled; found")
         .contains("LOST");
+    TestSite.Answer early =
+        site.post("/sessions/1/state", "state", "DONE", "outcome", "Lay in the grass");
+    assertThat(early.status()).isEqualTo(422);
+    assertThat(early.text())
+        .contains("expected a session that has begun, found one that begins on Tue 15 Dec 2026 at");
     assertThat(session().state()).isEqualTo(Session.State.BOOKED);
+    at("2026-12-15T16:00:00Z");
     site.post("/sessions/1/state", "state", "DONE", "outcome", "Lay in the grass");
     assertThat(session())
         .returns(Session.State.DONE, Session::state)
