@@ -61,6 +61,7 @@ public final class Lightledger implements Runnable {
             .addSubcommand(new RestoreVerb(services))
             .addSubcommand(new ServeVerb(services));
     commandLine.setExecutionExceptionHandler(Lightledger::explain);
+    UsageErrors.explain(commandLine);
   }
 
   /**

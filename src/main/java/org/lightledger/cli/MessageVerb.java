@@ -62,13 +62,7 @@ final class MessageVerb extends Verb {
     if (send && file != null) {
       throw usage("expected --out or --send, found both", null);
     }
-    if (!shareAddress.isEmpty() && !OpenLinks.isReachable(shareAddress)) {
-      throw usage(
-          "--share-address: expected the address of a web page that others reach, such as"
-              + " https://example.org, found "
-              + shareAddress,
-          null);
-    }
+    checkShareAddress(shareAddress);
     try (Ledger ledger = open()) {
       Map<String, String> settings = ledger.read(session -> session.settings().all());
       Studio studio = Studio.of(settings);
@@ -145,7 +139,7 @@ final class MessageVerb extends Verb {
   }
 
   private void report(Letter letter, String done) {
-    letter.missing().forEach(missing -> note("It can not go out yet: " + missing));
+    letter.missing().forEach(missing -> note("It can not go out: " + missing));
     print(
         () ->
             Json.fields()

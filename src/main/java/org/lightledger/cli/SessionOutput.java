@@ -18,6 +18,7 @@ import org.lightledger.session.SessionHours;
 import org.lightledger.spot.Spot;
 import org.lightledger.spot.Trait;
 import org.lightledger.store.LedgerSession;
+import org.lightledger.web.SessionDay;
 
 /** Writes sessions for machines and for people. */
 final class SessionOutput {
@@ -126,11 +127,7 @@ final class SessionOutput {
         span == null
             ? "  Hours not known"
                 + hours.map(known -> ": " + known.why()).orElse(": the ledger has no spots")
-            : String.format(
-                Locale.ROOT,
-                "  %s to %s",
-                time(span.start(), booked.zone()),
-                time(span.end(), booked.zone())));
+            : "  " + SessionDay.hours(span, booked.zone()));
     text.append(String.format(Locale.ROOT, "%n"));
     for (Candidate candidate : session.candidates().of(booked.id())) {
       text.append(

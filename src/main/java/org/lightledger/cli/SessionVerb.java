@@ -15,7 +15,10 @@ import org.lightledger.session.SessionHours;
 import org.lightledger.spot.Spot;
 import org.lightledger.store.Ledger;
 import org.lightledger.store.LedgerSession;
+import org.lightledger.studio.Cancellation;
 import org.lightledger.studio.Studio;
+import org.lightledger.web.SessionDay;
+import org.lightledger.web.SessionDoubts;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -81,6 +84,13 @@ final class SessionVerb implements Runnable {
                     spot.zone(),
                     booked.zone()));
           }
+          String doubts =
+              hours
+                  .map(known -> new SessionDoubts(studio).words(session, booked, known))
+                  .orElse("");
+          if (!doubts.isEmpty()) {
+            verb.note("Mind: " + doubts);
+          }
           return id;
         });
   }
@@ -141,6 +151,11 @@ final class SessionVerb implements Runnable {
                   return studio.book(session, clientId, date, fixed, booked.terms());
                 });
         show(this, ledger, id);
+        Session made = ledger.read(session -> session(session, id));
+        String past = SessionDay.past(made, services.clock().instant());
+        if (!past.isEmpty()) {
+          note("Mind: " + past);
+        }
       }
       return 0;
     }
@@ -244,9 +259,15 @@ final class SessionVerb implements Runnable {
     public Integer call() {
       Session.State next = parse(state);
       try (Ledger ledger = open()) {
+        Studio studio = services.studio(ledger);
         ledger.change(
             session -> {
-              Session.Brief was = session(session, id).brief();
+              Session booked = session(session, id);
+              Session.Brief was = booked.brief();
+              if (next == Session.State.DONE) {
+                SessionDay.whyNotDone(studio, session, booked, services.clock().instant())
+                    .ifPresent(State::refuse);
+              }
               String said = outcome == null ? was.outcome() : outcome.strip();
               if (next == Session.State.DONE && !was.goal().isBlank() && said.isBlank()) {
                 throw new IllegalArgumentException(
@@ -266,8 +287,19 @@ final class SessionVerb implements Runnable {
                           was.notes()));
             });
         show(this, ledger, id);
+        String toDo =
+            ledger.read(
+                session ->
+                    Cancellation.toDo(session, session(session, id), services.clock().instant()));
+        if (!toDo.isEmpty()) {
+          note(toDo);
+        }
       }
       return 0;
+    }
+
+    private static void refuse(String why) {
+      throw new IllegalArgumentException(why);
     }
 
     private static Session.State parse(String text) {
@@ -277,7 +309,7 @@ final class SessionVerb implements Runnable {
         }
       }
       throw new IllegalArgumentException(
-          "expected one of booked, planned, agreed, done, cancelled; found \"" + text + "\"");
+          "expected one of " + Session.State.list() + "; found \"" + text + "\"");
     }
   }
 }

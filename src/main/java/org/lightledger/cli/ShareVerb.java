@@ -12,6 +12,7 @@ import java.time.Instant;
 import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import org.lightledger.share.OpenLinks;
 import org.lightledger.share.ReplyFile;
 import org.lightledger.share.Share;
 import org.lightledger.share.ShareSubject;
@@ -161,19 +162,31 @@ final class ShareVerb implements Runnable {
   static final class ToLink extends Verb {
     @Mixin private Shown shown = new Shown();
 
+    @Option(
+        names = "--share-address",
+        paramLabel = "URL",
+        description = "How clients reach your links, as at serve; the whole address is then told.")
+    private String shareAddress = "";
+
     ToLink(Services services) {
       super(services);
     }
 
     @Override
     public Integer call() {
+      checkShareAddress(shareAddress);
       Instant now = services.clock().instant();
       try (Ledger ledger = open()) {
         Share share = ledger.write(session -> shown.make(session, false, now));
-        String path = "/s/" + share.token();
+        String address = OpenLinks.address(share, shareAddress);
         print(
-            () -> ShortlistOutput.json(share, path),
-            () -> String.format(Locale.ROOT, "Share %d: %s%n", share.id(), path));
+            () -> ShortlistOutput.json(share, shareAddress),
+            () -> String.format(Locale.ROOT, "Share %d: %s%n", share.id(), address));
+      }
+      if (shareAddress.isEmpty()) {
+        note(
+            "It opens once your links are served: \"serve --share-host 0.0.0.0 --share-address URL\","
+                + " where URL is how clients reach this computer and goes before it.");
       }
       return 0;
     }

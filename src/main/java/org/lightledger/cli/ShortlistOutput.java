@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import org.lightledger.share.OpenLinks;
 import org.lightledger.share.Share;
 import org.lightledger.shortlist.Shortlist;
 
@@ -42,13 +43,15 @@ final class ShortlistOutput {
         shortlist.entries().size());
   }
 
-  static Map<String, @Nullable Object> json(Share share, String path) {
+  /** A link; its address is null unless it is known how clients reach it. */
+  static Map<String, @Nullable Object> json(Share share, String shareAddress) {
     Instant expires = share.terms().expiresAt();
     return Json.fields()
         .put("shareId", share.id())
         .put("shortlistId", share.subject().isSession() ? null : share.subject().id())
         .put("sessionId", share.subject().isSession() ? share.subject().id() : null)
-        .put("path", path)
+        .put("path", OpenLinks.address(share, ""))
+        .put("address", shareAddress.isEmpty() ? null : OpenLinks.address(share, shareAddress))
         .put("exactPositions", share.terms().exactPositions())
         .put("expiresAt", expires == null ? null : expires.toString())
         .map();

@@ -8,6 +8,7 @@ import java.util.concurrent.Callable;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.session.mail.MailServer;
+import org.lightledger.share.OpenLinks;
 import org.lightledger.spot.Spot;
 import org.lightledger.store.Ledger;
 import org.lightledger.studio.PlanChange;
@@ -146,6 +147,17 @@ abstract class Verb implements Callable<Integer> {
     PrintWriter err = spec.commandLine().getErr();
     err.println(text);
     err.flush();
+  }
+
+  /** Refuses an address, "" for none, at which no client would find anything. */
+  void checkShareAddress(String address) {
+    if (!address.isEmpty() && !OpenLinks.isReachable(address)) {
+      throw usage(
+          "--share-address: expected the address of a web page that others reach, such as"
+              + " https://example.org, found "
+              + address,
+          null);
+    }
   }
 
   /** Says what a change did to a kept plan. */

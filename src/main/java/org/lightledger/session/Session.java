@@ -3,6 +3,8 @@ package org.lightledger.session;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
+import java.util.Arrays;
+import java.util.stream.Collectors;
 
 /**
  * A day with a client in it.
@@ -75,6 +77,15 @@ public record Session(
      */
     public String label() {
       return label;
+    }
+
+    /**
+     * The words on screens of all states.
+     *
+     * @return "booked, planned, …"
+     */
+    public static String list() {
+      return Arrays.stream(values()).map(State::label).collect(Collectors.joining(", "));
     }
 
     /**

@@ -16,6 +16,7 @@ import org.lightledger.light.LightClass;
 import org.lightledger.session.Answer;
 import org.lightledger.session.ClientQuestion;
 import org.lightledger.session.KeptPlan;
+import org.lightledger.session.Session;
 import org.lightledger.session.outgoing.Dossier;
 import org.lightledger.session.outgoing.SessionRedaction;
 import org.lightledger.session.outgoing.SharedSession;
@@ -92,7 +93,8 @@ public final class Redaction {
         shared,
         List.of(),
         returned.words(),
-        true);
+        true,
+        false);
   }
 
   private static SharedPage.SharedSpot entry(
@@ -135,6 +137,9 @@ public final class Redaction {
       ShareTerms terms,
       Returned returned) {
     SharedSession shared = SessionRedaction.view(dossier);
+    if (dossier.session().state() == Session.State.CANCELLED) {
+      return cancelled(shared);
+    }
     KeptPlan plan = terms.plan() ? dossier.plan() : null;
     List<SharedPage.SharedSpot> stops = new ArrayList<>();
     if (plan != null) {
@@ -151,14 +156,25 @@ public final class Redaction {
       }
     }
     return new SharedPage(
-        shared.client() + ", " + day(shared.date()),
+        title(shared),
         terms.message(),
         day(shared.date()),
         plan == null ? null : meeting(shared),
         stops,
         terms.questions() ? questions(dossier, keys) : List.of(),
         returned.words(),
-        dossier.session().state().isOpen());
+        dossier.session().state().isOpen(),
+        false);
+  }
+
+  private static String title(SharedSession shared) {
+    return shared.client() + ", " + day(shared.date());
+  }
+
+  /** Whose session it was and when; the owner's message invites, so it is not told either. */
+  private static SharedPage cancelled(SharedSession shared) {
+    return new SharedPage(
+        title(shared), "", day(shared.date()), null, List.of(), List.of(), "", false, true);
   }
 
   private static SharedPage.@Nullable Meeting meeting(SharedSession shared) {

@@ -17,6 +17,7 @@ import org.lightledger.spot.Trait;
  * @param questions what the owner asks, with what was answered; none when nothing is asked
  * @param words what the client said of all of it, "" for nothing
  * @param open whether answers may still change; false once a session is done or cancelled
+ * @param cancelled whether a session will not be; then nothing of it is told but whose and when
  */
 public record SharedPage(
     String title,
@@ -26,7 +27,8 @@ public record SharedPage(
     List<SharedSpot> spots,
     List<SharedQuestion> questions,
     String words,
-    boolean open) {
+    boolean open,
+    boolean cancelled) {
 
   /** Keeps own copies. */
   public SharedPage {

@@ -6,6 +6,11 @@ import java.util.Set;
 
 /** What to mind at a spot in words: the usual advice on its hazards, then the owner's own words. */
 public final class Cautions {
+  /** The care that a client is asked for at every place; common practice, no source. */
+  public static final String FOR_EVERYBODY =
+      "Please do not look into the sun, and keep to paths and local rules at roads, water and"
+          + " private land.";
+
   private Cautions() {}
 
   /**

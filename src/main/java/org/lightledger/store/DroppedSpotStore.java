@@ -149,7 +149,7 @@ public final class DroppedSpotStore {
               try {
                 return Json.texts(row.text()).stream().map(DroppedSpotStore::readPoint).toList();
               } catch (IllegalArgumentException e) {
-                throw LedgerException.foreign("dropped spot " + id, e);
+                throw LedgerException.foreign("deleted spot " + id, e);
               }
             })
         .orElse(List.of());
@@ -178,7 +178,7 @@ public final class DroppedSpotStore {
             .call(DROPPED + " WHERE d.id = ?")
             .integer(id)
             .first(DroppedSpotStore::readDropped)
-            .orElseThrow(() -> LedgerException.notFound("dropped spot", id));
+            .orElseThrow(() -> LedgerException.notDeleted(id));
     session.spots().insertAgain(dropped.spot(), dropped.byOwner());
     session.changing(LedgerSession.Content.DROPPED_SPOTS);
     session.changing(LedgerSession.Content.ANCHORS);
@@ -222,7 +222,7 @@ public final class DroppedSpotStore {
               row.text());
       return new DroppedSpot(spot, row.flag(), row.integer());
     } catch (IllegalArgumentException | DateTimeException e) {
-      throw LedgerException.foreign("dropped spot " + id, e);
+      throw LedgerException.foreign("deleted spot " + id, e);
     }
   }
 

@@ -47,6 +47,14 @@ public final class LedgerException extends RuntimeException {
     return reason;
   }
 
+  static LedgerException notDeleted(long spotId) {
+    return new LedgerException(
+        Reason.NOT_FOUND,
+        "found no deleted spot with the number "
+            + spotId
+            + " in the ledger; choose one of the list of deleted spots");
+  }
+
   static LedgerException notFound(String what, long id) {
     return new LedgerException(
         Reason.NOT_FOUND,

@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
 import org.lightledger.session.Client;
 import org.lightledger.session.Contact;
 import org.lightledger.store.LedgerSession;
+import org.lightledger.studio.Studio;
 
 /** Who is photographed. */
 final class ClientRoutes {
@@ -15,9 +16,11 @@ final class ClientRoutes {
   private static final int MOST_TEXT = 4000;
 
   private final House house;
+  private final Studio studio;
 
-  ClientRoutes(House house) {
+  ClientRoutes(House house, Studio studio) {
     this.house = house;
+    this.studio = studio;
   }
 
   void register(RoutesConfig routes) {
@@ -65,7 +68,9 @@ final class ClientRoutes {
                   Client kept = id == 0 ? null : SessionPages.client(session, id);
                   List<SessionsPage.Row> sessions =
                       session.sessions().ofClient(id).stream()
-                          .map(booked -> SessionRoutes.row(session, booked))
+                          .map(
+                              booked ->
+                                  SessionRoutes.row(session, booked, studio.span(session, booked)))
                           .toList();
                   return new ClientPages.One(
                       id,

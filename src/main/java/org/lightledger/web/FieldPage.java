@@ -9,6 +9,7 @@ import org.lightledger.web.chart.Svg;
  *
  * @param assets the addresses of style sheets and scripts
  * @param title the session and its day, or what there is in its place
+ * @param cancelled whether the session will not be
  * @param query what names the session in addresses, "" for none
  * @param sessionId the session's number as text, "" for none
  * @param zone the zone of the place
@@ -26,6 +27,7 @@ import org.lightledger.web.chart.Svg;
 public record FieldPage(
     Assets assets,
     String title,
+    boolean cancelled,
     String query,
     String sessionId,
     String zone,

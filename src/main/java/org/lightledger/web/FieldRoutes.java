@@ -140,6 +140,7 @@ final class FieldRoutes {
         booked == null
             ? Words.day(chosen.date()) + ": no session"
             : SessionWords.title(SessionPages.client(session, booked.clientId()), booked),
+        booked != null && booked.state() == Session.State.CANCELLED,
         chosen.query(),
         booked == null ? "" : String.valueOf(booked.id()),
         chosen.zone().getId(),

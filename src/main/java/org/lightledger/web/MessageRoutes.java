@@ -15,6 +15,7 @@ import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.session.MessageKind;
 import org.lightledger.session.SentMessage;
+import org.lightledger.session.Session;
 import org.lightledger.session.mail.MailException;
 import org.lightledger.session.mail.MailLetter;
 import org.lightledger.session.mail.MailServer;
@@ -95,7 +96,9 @@ final class MessageRoutes {
         letter.subject(),
         letter.body(),
         letter.missing(),
-        hint(session.messages().template(kind), links),
+        dossier.session().state() == Session.State.CANCELLED
+            ? ""
+            : hint(session.messages().template(kind), links),
         seen(letter, before),
         before == 0 ? "" : "went out " + Words.count((int) before, "time", "times"));
   }

@@ -266,7 +266,7 @@ final class ReplyRoutes {
     if (!opened.view().open()) {
       throw new PageProblem(
           409,
-          "This session is over",
+          opened.view().cancelled() ? "This session is cancelled" : "This session is over",
           "Its answers can no longer be changed here.",
           "Write to the photographer instead.",
           List.of());

@@ -1,7 +1,5 @@
 package org.lightledger.web;
 
-import java.time.Instant;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -15,19 +13,18 @@ import org.lightledger.share.ShareSubject;
 import org.lightledger.spot.Spot;
 import org.lightledger.store.LedgerSession;
 import org.lightledger.studio.CalendarKeeping;
-import org.lightledger.studio.OtherSessions;
 import org.lightledger.studio.Studio;
 
 /** What the page of a session says of it first: when, what, what the client wrote, what to mind. */
 final class SessionFacts {
   private final Studio studio;
   private final CalendarKeeping calendar;
-  private final OtherSessions others;
+  private final SessionDoubts doubts;
 
   SessionFacts(Studio studio, CalendarKeeping calendar) {
     this.studio = studio;
     this.calendar = calendar;
-    this.others = new OtherSessions(studio);
+    this.doubts = new SessionDoubts(studio);
   }
 
   List<SessionPage.Fact> of(
@@ -41,7 +38,10 @@ final class SessionFacts {
             .orElse("hours not known: the ledger has no spots yet to tell the sun for"));
     add(facts, "Fixed by", SessionWords.anchor(booked.anchor()));
     hours.ifPresent(known -> add(facts, "Sun", SessionWords.evening(known.sun())));
-    add(facts, "Mind", hours.map(known -> doubts(session, booked, known)).orElse(""));
+    add(
+        facts,
+        "Mind",
+        hours.map(known -> doubts.words(session, booked, known)).map(Words::capital).orElse(""));
     add(
         facts,
         "Calendar",
@@ -78,35 +78,6 @@ final class SessionFacts {
             + others.stream()
                 .map(spot -> spot.name() + " has " + spot.zone())
                 .collect(Collectors.joining(", "));
-  }
-
-  /** Hours that are hardly meant: of another session too, or after the sun is down. */
-  private String doubts(LedgerSession session, Session booked, SessionHours hours) {
-    SessionHours.Span span = studio.span(session, booked).orElse(null);
-    if (span == null || !booked.state().isOpen()) {
-      return "";
-    }
-    List<String> doubts = new ArrayList<>();
-    LocalDate day = booked.date();
-    for (OtherSessions.Taken other :
-        others.between(session, booked, day.minusDays(1), day.plusDays(1))) {
-      if (span.overlaps(other.span())) {
-        doubts.add(same(session, other));
-      }
-    }
-    Instant sunset = hours.sun().sunset().orElse(null);
-    if (sunset != null && !span.start().isBefore(sunset)) {
-      doubts.add("the sun has set before it begins");
-    }
-    return doubts.isEmpty() ? "" : Words.capital(String.join("; ", doubts));
-  }
-
-  private static String same(LedgerSession session, OtherSessions.Taken other) {
-    Session theirs = other.session();
-    return "another session at the same time: "
-        + SessionWords.title(SessionPages.client(session, theirs.clientId()), theirs)
-        + ", "
-        + SessionWords.span(other.span(), theirs.zone());
   }
 
   /** What came back besides answers to the questions, which have their own place. */

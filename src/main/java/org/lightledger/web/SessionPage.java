@@ -16,6 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param candidates the spots that it may stop at
  * @param plan the kept plan, or null for none
  * @param sentBefore that the client was sent another plan, "" when not
+ * @param cancelled whom to tell that it is cancelled, "" when that is not so or is past
  * @param scouting how its stops are rehearsed, or null when none is to come
  * @param answers what the client answered
  * @param packing what is packed
@@ -25,6 +26,7 @@ import org.jspecify.annotations.Nullable;
  * @param problems what was wrong with a form
  * @param saved whether something has just been kept
  * @param became what that did to the plan and to what was agreed, "" for nothing
+ * @param past that the day just kept is over, "" when it is not
  */
 public record SessionPage(
     long id,
@@ -37,6 +39,7 @@ public record SessionPage(
     CandidatesView candidates,
     @Nullable PlanPart plan,
     String sentBefore,
+    String cancelled,
     @Nullable ScoutingLink scouting,
     List<Answered> answers,
     PackPart packing,
@@ -45,7 +48,8 @@ public record SessionPage(
     Deletion deletion,
     List<FieldProblem> problems,
     boolean saved,
-    String became) {
+    String became,
+    String past) {
 
   /**
    * A line of the head.

@@ -28,6 +28,7 @@ import org.lightledger.share.Said;
 import org.lightledger.spot.Trait;
 import org.lightledger.store.LedgerSession;
 import org.lightledger.studio.CalendarKeeping;
+import org.lightledger.studio.Cancellation;
 import org.lightledger.studio.PlanChange;
 import org.lightledger.studio.Studio;
 import org.lightledger.sun.SunEphemeris;
@@ -89,6 +90,11 @@ final class SessionPages {
     return "/sessions/" + id + "?saved=1" + became + part;
   }
 
+  /** What an address adds so that the page says of a day that is over that it is. */
+  String past(Session booked, String sign) {
+    return SessionDay.past(booked, house.clock().instant()).isEmpty() ? "" : sign + "past=1";
+  }
+
   static Session find(Context ctx, LedgerSession session) {
     return session
         .sessions()
@@ -122,6 +128,9 @@ final class SessionPages {
         candidates.view(ctx, session, booked, hours.orElse(null), liked, sent),
         plan.map(kept -> plans.part(session, booked, kept)).orElse(null),
         sentBefore(session, booked, plan),
+        studio.isOver(session, booked)
+            ? ""
+            : Cancellation.toDo(session, booked, house.clock().instant()),
         plan.map(kept -> PlanViews.scouting(session, kept, house.clock().instant())).orElse(null),
         answered(session.questionnaire().questions(), answers, booked.zone(), sent),
         packing(session, booked.id(), sent),
@@ -135,7 +144,15 @@ final class SessionPages {
         new SessionPage.Deletion(session.sessionRecords().held(booked.id()), sent.is("delete")),
         sent.problems(),
         ctx.queryParam("saved") != null,
-        became(ctx.queryParam("plan")));
+        became(ctx.queryParam("plan")),
+        ctx.queryParam("past") == null ? "" : SessionDay.past(booked, house.clock().instant()));
+  }
+
+  /** Why a session can not be said to be done yet, if so. */
+  Optional<String> whyNotDone(Session booked) {
+    return house
+        .ledger()
+        .read(session -> SessionDay.whyNotDone(studio, session, booked, house.clock().instant()));
   }
 
   private static String became(@Nullable String code) {

@@ -74,7 +74,7 @@ final class SessionRoutes {
                       all.stream()
                           .filter(one -> one.state().isOpen() && !studio.isOver(session, one))
                           .limit(MOST_NEXT)
-                          .map(one -> row(session, one))
+                          .map(one -> row(session, one, studio.span(session, one)))
                           .toList();
                   return new TodayPage(Words.day(today), rows, next);
                 });
@@ -85,14 +85,17 @@ final class SessionRoutes {
       LedgerSession session, Session booked, LocalDate today, List<TodayPage.Task> tasks) {
     long until = today.until(booked.date(), ChronoUnit.DAYS);
     long days = until < 0 && !studio.isOver(session, booked) ? 0 : until;
-    return new TodayPage.Session(
-        "/sessions/" + booked.id(),
-        SessionWords.title(SessionPages.client(session, booked.clientId()), booked),
+    String away =
         days == 0
             ? "today"
             : days > 0
                 ? "in " + Words.count((int) days, "day", "days")
-                : Words.count((int) -days, "day", "days") + " ago",
+                : Words.count((int) -days, "day", "days") + " ago";
+    String hours = hours(booked, studio.span(session, booked), "");
+    return new TodayPage.Session(
+        "/sessions/" + booked.id(),
+        SessionWords.title(SessionPages.client(session, booked.clientId()), booked),
+        hours.isEmpty() ? away : away + ", " + hours,
         tasks);
   }
 
@@ -106,7 +109,7 @@ final class SessionRoutes {
                   List<SessionsPage.Row> past = new ArrayList<>();
                   for (Session booked : session.sessions().all()) {
                     boolean ahead = booked.state().isOpen() && !studio.isOver(session, booked);
-                    (ahead ? coming : past).add(row(session, booked));
+                    (ahead ? coming : past).add(row(session, booked, studio.span(session, booked)));
                   }
                   Collections.reverse(past);
                   return new SessionsPage(coming, past, !session.clients().all().isEmpty());
@@ -114,18 +117,24 @@ final class SessionRoutes {
     house.show(ctx, "sessions", "Sessions", Frame.Room.SESSIONS, page);
   }
 
-  static SessionsPage.Row row(LedgerSession session, Session booked) {
+  static SessionsPage.Row row(
+      LedgerSession session, Session booked, Optional<SessionHours.Span> span) {
     Client client = SessionPages.client(session, booked.clientId());
     int spots = session.candidates().of(booked.id()).size();
     return new SessionsPage.Row(
         "/sessions/" + booked.id(),
         SessionWords.title(client, booked),
-        Words.capital(SessionWords.anchor(booked.anchor()))
+        Words.capital(hours(booked, span, ", ") + SessionWords.anchor(booked.anchor()))
             + ", "
             + booked.terms().name()
             + ", "
             + (spots == 0 ? "no spots chosen" : Words.count(spots, "spot", "spots")),
         booked.state().label());
+  }
+
+  /** From when to when, by which two sessions of a day are told apart; "" when not known. */
+  private static String hours(Session booked, Optional<SessionHours.Span> span, String after) {
+    return span.map(known -> SessionWords.span(known, booked.zone()) + after).orElse("");
   }
 
   private void form(Context ctx, @Nullable Session booked, @Nullable Fields sent) {
@@ -216,7 +225,8 @@ final class SessionRoutes {
                   return studio.book(
                       session, booking.client(), booking.date(), booking.anchor(), booking.terms());
                 });
-    ctx.redirect("/sessions/" + id, HttpStatus.SEE_OTHER);
+    Session made = house.ledger().read(session -> session.sessions().find(id)).orElseThrow();
+    ctx.redirect("/sessions/" + id + pages.past(made, "?"), HttpStatus.SEE_OTHER);
   }
 
   /** A session without hours can not be planned. */
@@ -264,7 +274,8 @@ final class SessionRoutes {
       form(ctx, booked, fields);
       return;
     }
-    ctx.redirect(SessionPages.saved(booked.id(), change.get(), ""), HttpStatus.SEE_OTHER);
+    String past = pages.past(moved(booked, booking), "&");
+    ctx.redirect(SessionPages.saved(booked.id(), change.get(), past), HttpStatus.SEE_OTHER);
   }
 
   private static Session moved(Session booked, SessionForm.Booking booking) {

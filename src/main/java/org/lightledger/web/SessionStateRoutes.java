@@ -57,6 +57,9 @@ final class SessionStateRoutes {
     Fields fields = new Fields(ctx::formParams);
     String outcome = fields.text("outcome", "How it went", MOST_TEXT);
     Session.State state = state(fields);
+    if (state == Session.State.DONE) {
+      pages.whyNotDone(booked).ifPresent(why -> fields.problem("state", "State", why));
+    }
     boolean goal = !booked.brief().goal().isBlank();
     if (state == Session.State.DONE && goal && outcome.isEmpty()) {
       fields.problem(
@@ -93,7 +96,9 @@ final class SessionStateRoutes {
       }
     }
     fields.problem(
-        "state", "State", "expected a state, found " + Fields.found(fields.raw("state")));
+        "state",
+        "State",
+        "expected one of " + Session.State.list() + "; found " + Fields.found(fields.raw("state")));
     return null;
   }
 

@@ -147,7 +147,8 @@ public final class SharePage {
             answering,
             outfits,
             notice,
-            unkept.gone());
+            unkept.gone(),
+            shared.cancelled());
     return pages.render("share", Map.of("page", view));
   }
 

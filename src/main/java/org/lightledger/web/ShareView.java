@@ -21,6 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param outfits the pictures that the client sent, or null where none can be sent
  * @param notice what was just done, "" for nothing
  * @param gone what the client wrote into fields that the page no longer has
+ * @param cancelled whether it is a session that will not be
  */
 public record ShareView(
     String css,
@@ -36,7 +37,8 @@ public record ShareView(
     Answering answering,
     @Nullable Outfits outfits,
     String notice,
-    List<String> gone) {
+    List<String> gone,
+    boolean cancelled) {
 
   /**
    * The style sheet as an element. It is the project's own file, so it is written as it stands.

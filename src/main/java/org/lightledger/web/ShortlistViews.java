@@ -20,7 +20,6 @@ final class ShortlistViews {
 
   static ShortlistsPage.Row row(LedgerSession session, Shortlist list, Instant now) {
     List<Share> shares = session.shares().of(ShareSubject.shortlist(list.id()));
-    long open = shares.stream().filter(share -> share.stateAt(now) == Share.State.OPEN).count();
     long news = shares.stream().filter(Share::hasNews).count();
     Long cover =
         list.entries().stream()
@@ -32,9 +31,32 @@ final class ShortlistViews {
         "/shortlists/" + list.id(),
         list.title(),
         Words.count(list.entries().size(), "spot", "spots"),
-        (open == 0 ? "not shared" : "shared by " + Words.count((int) open, "link", "links"))
+        shared(shares, now)
             + (news == 0 ? "" : ", " + Words.count((int) news, "new reply", "new replies")),
         cover == null ? null : picture(cover));
+  }
+
+  /** How many links show a list as it is, and how many files as it was. */
+  private static String shared(List<Share> shares, Instant now) {
+    List<String> ways = new ArrayList<>();
+    int links = open(shares, false, now);
+    int files = open(shares, true, now);
+    if (links > 0) {
+      ways.add(Words.count(links, "link", "links"));
+    }
+    if (files > 0) {
+      ways.add(Words.count(files, "file", "files"));
+    }
+    return ways.isEmpty() ? "not shared" : "shared by " + String.join(" and ", ways);
+  }
+
+  /** How many shares of a way work. */
+  static int open(List<Share> shares, boolean asFile, Instant now) {
+    return (int)
+        shares.stream()
+            .filter(share -> share.terms().asFile() == asFile)
+            .filter(share -> share.stateAt(now) == Share.State.OPEN)
+            .count();
   }
 
   static List<ShortlistPage.Entry> entries(LedgerSession session, long listId) {

@@ -17,7 +17,7 @@ public record ShortlistsPage(List<Row> lists, List<FieldProblem> problems) {
    * @param href its page
    * @param title its title
    * @param spots how many spots it proposes, in words
-   * @param shared how many links work, in words
+   * @param shared how many links and files work, in words
    * @param cover its first picture, or null
    */
   public record Row(

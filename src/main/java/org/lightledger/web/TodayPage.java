@@ -16,7 +16,7 @@ public record TodayPage(String date, List<Session> sessions, List<SessionsPage.R
    *
    * @param href its page
    * @param title who and when
-   * @param when how far away it is, in words
+   * @param when how far away it is and from when to when, in words
    * @param tasks what is due
    */
   public record Session(String href, String title, String when, List<Task> tasks) {}

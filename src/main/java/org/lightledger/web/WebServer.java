@@ -113,7 +113,7 @@ public final class WebServer implements AutoCloseable {
               new CandidateRoutes(house, studio, sessions).register(config.routes);
               new AnswerRoutes(house, sessions).register(config.routes);
               new PackRoutes(house, sessions).register(config.routes);
-              new ClientRoutes(house).register(config.routes);
+              new ClientRoutes(house, studio).register(config.routes);
               new ClientDataRoutes(house).register(config.routes);
               new StudioRoutes(house).register(config.routes);
               new MeasuredRoutes(house, spots).register(config.routes);

@@ -47,6 +47,24 @@ class LightledgerTest {
     }
   }
 
+  @ParameterizedTest
+  @CsvSource({
+    "spot abc, 'ID): expected a whole number, found \"abc\"'",
+    "spot 1 --split 1;x, 'expected a whole number, found \"x\"'",
+    "spots --within near --of 41;-6, 'expected a number, found \"near\"'",
+    "spot 1 --on soon, 'expected a day such as 2026-12-15, found \"soon\"'",
+    "share link 1 --days 2.5, 'expected a whole number, found \"2.5\"'"
+  })
+  void aWordThatIsNoNumberIsToldInTwoLines(String command, String expected) {
+    Console.Outcome outcome = run(command.replace(';', ',').split(" "));
+
+    assertThat(outcome.exitCode()).isEqualTo(2);
+    assertThat(outcome.err())
+        .contains(expected, "--help\" says how it is used")
+        .doesNotContain("Usage:", "Exception");
+    assertThat(outcome.err().lines()).hasSize(2);
+  }
+
   @Test
   void anAnswerHasTheFieldsThatOthersRelyOn() {
     JsonNode answer =

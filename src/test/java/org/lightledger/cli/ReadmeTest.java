@@ -7,9 +7,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -41,6 +43,38 @@ class ReadmeTest {
     return tests;
   }
 
+  /** The main job as one would type it: its commands in their order, in a ledger of its own. */
+  @Test
+  void theMainJobBooksTheClientThatItEnters(@TempDir Path other) throws IOException {
+    assertThat(new Console(other).run("demo", "--no-serve").exitCode()).isZero();
+    String readme = Files.readString(Path.of("README.md"));
+    int from = readme.indexOf("## The main job");
+    String job = readme.substring(from, readme.indexOf("\n## ", from + 1));
+    Matcher commands =
+        Pattern.compile("^(?:\\$ )?lightledger (.*)$", Pattern.MULTILINE).matcher(job);
+    int typed = 0;
+    for (; commands.find(); typed++) {
+      Console.Outcome outcome = run(other, commands.group(1));
+      assertThat(outcome.exitCode()).as(commands.group() + ": " + outcome.err()).isZero();
+    }
+
+    assertThat(typed).isGreaterThanOrEqualTo(9);
+    assertThat(run(other, "session list").out()).contains("Berta");
+    assertThat(run(other, "session show 3").out())
+        .contains("Berta", "spot 2  Poplar Avenue", "spot 7  Reed Bank");
+  }
+
+  private static Console.Outcome run(Path home, String command) {
+    List<String> words = new ArrayList<>(List.of("--ledger", home.resolve("demo").toString()));
+    Matcher word = Pattern.compile("\"([^\"]*)\"|\\S+").matcher(command);
+    while (word.find()) {
+      String said = word.group(1) == null ? word.group() : word.group(1);
+      boolean isNewFile = said.endsWith(".geojson") || said.endsWith(".html");
+      words.add(isNewFile ? home.resolve(said).toString() : said);
+    }
+    return new Console(home).run(words.toArray(String[]::new));
+  }
+
   private static void addExamples(String block, List<DynamicTest> tests) {
     for (String example : block.split(Pattern.quote(PROMPT))) {
       if (!example.isBlank()) {
@@ -53,12 +87,7 @@ class ReadmeTest {
   }
 
   private static void check(String command, String expected) {
-    List<String> words = new ArrayList<>(List.of("--ledger", home.resolve("demo").toString()));
-    for (String word : command.split(" ")) {
-      boolean isNewFile = word.endsWith(".geojson");
-      words.add(isNewFile ? home.resolve(word).toString() : word);
-    }
-    Console.Outcome outcome = new Console(home).run(words.toArray(String[]::new));
+    Console.Outcome outcome = run(home, command);
 
     assertThat(outcome.err()).isEmpty();
     assertThat(outcome.exitCode()).isZero();

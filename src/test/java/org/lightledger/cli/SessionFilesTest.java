@@ -14,9 +14,19 @@ import org.lightledger.session.outgoing.OutgoingSamples;
 import org.lightledger.session.outgoing.Studio;
 import org.lightledger.store.Ledger;
 import org.lightledger.store.Samples;
+import org.slf4j.LoggerFactory;
 
 class SessionFilesTest {
   @TempDir Path folder;
+
+  /** The print's library tells everybody that it looks at the machine's fonts once. */
+  @Test
+  void aLibrarysFirstLookAtTheFontsIsNotTold() {
+    String fonts = "org.apache.pdfbox.pdmodel.font.FileSystemFontProvider";
+    assertThat(LoggerFactory.getLogger(fonts).isWarnEnabled()).isFalse();
+    assertThat(LoggerFactory.getLogger(fonts).isErrorEnabled()).isTrue();
+    assertThat(LoggerFactory.getLogger("org.lightledger.web.Pages").isWarnEnabled()).isTrue();
+  }
 
   @Test
   void aSessionGoesOutAsMessageDraftCalendarAndCallSheet() throws Exception {

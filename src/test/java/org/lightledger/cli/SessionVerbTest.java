@@ -6,11 +6,15 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.nio.file.Path;
+import java.time.Clock;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.lightledger.session.Session;
+import org.lightledger.store.Ledger;
 
 /** Clients and sessions on the command line, in the demo's ledger. */
 class SessionVerbTest {
@@ -155,12 +159,77 @@ class SessionVerbTest {
     String kite = json("session", "pack", id, "--add", "Kite").findValuesAsText("itemId").get(7);
     assertThat(json("session", "pack", id, kite).get(7).get("packed").asBoolean()).isTrue();
     assertThat(run("session", "pack", id, kite, "--undo").out()).contains("[ ] " + kite + "  Kite");
-    JsonNode done = json("session", "state", id, "done");
-    assertThat(done.get("state").asText()).isEqualTo("done");
-    assertThat(done.get("start").asText()).isEqualTo("2027-03-28T16:00:00+02:00");
-    assertThat(done.get("candidates")).hasSize(1);
-    assertThat(done.get("candidates").get(0).get("arrival").isNull()).isTrue();
+    JsonNode agreed = json("session", "state", id, "agreed");
+    assertThat(agreed.get("state").asText()).isEqualTo("agreed");
+    assertThat(agreed.get("start").asText()).isEqualTo("2027-03-28T16:00:00+02:00");
+    assertThat(agreed.get("candidates")).hasSize(1);
+    assertThat(agreed.get("candidates").get(0).get("arrival").isNull()).isTrue();
     assertThat(run("session", "show", id).out()).contains("question 1: town, water By the river");
+  }
+
+  @Test
+  void oneThatIsCancelledIsToBeToldByTheOwner() throws JsonProcessingException {
+    String client = json("client", "add", "Celso Prado").get("clientId").asText();
+    String id = json("session", "add", client, "--on", "2027-04-01").get("sessionId").asText();
+    String link = run("share", "link", "session:" + id, "--json").out();
+    String share = new ObjectMapper().readTree(link).get("shareId").asText();
+
+    Console.Outcome cancelled = run("session", "state", id, "cancelled");
+
+    assertThat(cancelled.exitCode()).isZero();
+    assertThat(cancelled.err())
+        .contains("Tell Celso in your own words", "share " + share + ", a link");
+    assertThat(run("message", id, "questions").err())
+        .contains("It can not go out: the session is cancelled");
+    assertThat(run("session", "state", id, "booked").err()).isEmpty();
+  }
+
+  @Test
+  void hoursThatAreHardlyMeantAreSaidWhenTheyAreBooked() throws JsonProcessingException {
+    String client = json("client", "add", "Rufina Lago").get("clientId").asText();
+    String[] day = {"session", "add", client, "--on", "2027-05-05", "--anchor", "starts-16:00"};
+    Console.Outcome first = run(day);
+    assertThat(first.err()).isEmpty();
+    assertThat(first.out()).contains("Rufina, starts-16:00, booked", "  16:00 to 18:30\n");
+
+    day[day.length - 1] = "starts-17:00";
+    Console.Outcome second = run(day);
+
+    assertThat(second.exitCode()).isZero();
+    assertThat(second.err())
+        .isEqualTo(
+            "Mind: another session at the same time: Rufina, Wed 5 May 2027, 16:00 to 18:30\n");
+  }
+
+  @Test
+  void aDayThatIsOverIsBookedWithAWordAndNoSessionIsDoneBeforeItBegins()
+      throws JsonProcessingException {
+    String client = json("client", "add", "Telmo Rey").get("clientId").asText();
+    Console.Outcome past = run("session", "add", client, "--on", "2020-01-15", "--json");
+    assertThat(past.exitCode()).isZero();
+    assertThat(past.err())
+        .isEqualTo("Mind: Wed 15 Jan 2020 is before today. If it was not meant, change the day.\n");
+    String id = new ObjectMapper().readTree(past.out()).get("sessionId").asText();
+    try (Ledger ledger =
+        Ledger.open(home.resolve("demo"), Clock.fixed(Console.NOW, ZoneOffset.UTC))) {
+      Session.Brief brief = new Session.Brief("", "", "", "A ladder", "", "");
+      ledger.change(session -> session.sessions().describe(Long.parseLong(id), brief));
+    }
+    refused("--outcome: expected a word", "session", "state", id, "done");
+    assertThat(run("session", "state", id, "done", "--outcome", "High").exitCode()).isZero();
+
+    String ahead =
+        json("session", "add", client, "--on", "2027-06-02", "--anchor", "starts-16:00")
+            .get("sessionId")
+            .asText();
+    refused(
+        "expected a session that has begun, found one that begins on Wed 2 Jun 2027 at 16:00;"
+            + " say that it is done once it has been",
+        "session",
+        "state",
+        ahead,
+        "done");
+    assertThat(json("session", "show", ahead).get("state").asText()).isEqualTo("booked");
   }
 
   @Test
@@ -194,7 +263,7 @@ class SessionVerbTest {
     refused("expected minutes at a stop", "session", "candidates", "2", "1", "--stay", "1");
     refused("expected the number of a question", "session", "answer", "1", "99", "x");
     refused("found neither", "session", "answer", "1", "1");
-    refused("--outcome: expected a word", "session", "state", "1", "done");
+    refused("expected a session that has begun", "session", "state", "1", "done");
     refused("expected one of booked", "session", "state", "1", "over");
     refused("expected one of add, list, show", "client");
     refused("expected one of add, list", "session");

@@ -86,9 +86,26 @@ class ShareVerbTest {
         .contains("\"sessionId\" : 1", "\"path\" : \"/s/");
   }
 
+  @Test
+  void aLinkIsToldWithItsWholeAddressOrWithHowToServeIt() throws IOException {
+    Console.Outcome bare = run("share", "link", "session:1");
+    assertThat(bare.out()).isEqualTo("Share 1: /s/" + share(1).token() + "\n");
+    assertThat(bare.err())
+        .contains("opens once your links are served", "serve --share-host", "--share-address");
+
+    String address = "https://light.example.org";
+    Console.Outcome whole = run("share", "link", "session:1", "--share-address", address + "/");
+    assertThat(whole.out()).isEqualTo("Share 2: " + address + "/s/" + share(2).token() + "\n");
+    assertThat(whole.err()).isEmpty();
+    String json = run("share", "link", "session:1", "--share-address", address, "--json").out();
+    assertThat(new ObjectMapper().readTree(json).get("address").asText())
+        .isEqualTo(address + "/s/" + share(3).token());
+  }
+
   @ParameterizedTest
   @ValueSource(
       strings = {
+        "share link session:1 --share-address http://localhost:4181",
         "share link session:9",
         "share link nine",
         "share link session:1 --days 0",

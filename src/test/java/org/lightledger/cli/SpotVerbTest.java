@@ -82,6 +82,16 @@ class SpotVerbTest {
     assertThat(json(run("spots", "--deleted", "--json"))).isEmpty();
   }
 
+  @Test
+  void whatWasNotDeletedIsNotBroughtBack() {
+    Console.Outcome outcome = run("spot", "2", "--bring-back");
+
+    assertThat(outcome.exitCode()).isEqualTo(1);
+    assertThat(outcome.err())
+        .contains("found no deleted spot with the number 2")
+        .doesNotContain("dropped");
+  }
+
   @ParameterizedTest
   @ValueSource(
       strings = {

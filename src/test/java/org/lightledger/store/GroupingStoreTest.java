@@ -98,7 +98,7 @@ class GroupingStoreTest extends LedgerTestBase {
   void aDeletedSpotThatIsNotThereCanNotBeBroughtBack() {
     assertThatThrownBy(() -> ledger.change(session -> session.droppedSpots().bringBack(7)))
         .isInstanceOf(LedgerException.class)
-        .hasMessageContaining("found no dropped spot with the number 7");
+        .hasMessageContaining("found no deleted spot with the number 7");
   }
 
   @Test

@@ -129,6 +129,48 @@ class ClientReplyTest {
     assertThat(answers()).noneMatch(answer -> answer.words().contains("Nerbovald"));
   }
 
+  @Test
+  void aSessionThatIsCancelledInvitesNobodyAndTheOwnerIsToldToSaySo() {
+    Share link = session();
+    Share file = world.share(ShareSubject.session(world.sessionId), true, false);
+    String page = "/sessions/" + world.sessionId;
+    Session.State before =
+        world.site.ledger().read(s -> s.sessions().find(world.sessionId)).orElseThrow().state();
+    assertThat(world.site.get(page).text()).doesNotContain("Tell Marta Zilbonta");
+    world.site.post(page + "/state", "state", "CANCELLED");
+    try {
+      String seen = world.get(world.link(link)).text();
+      assertThat(seen)
+          .contains("Nilo, Saturday 12 December 2026", "This session is cancelled")
+          .doesNotContain("Meet at", "fountain", "16:00", "Mill race", "<textarea", "<input")
+          .doesNotContain("proposed yet", "a plan, not a promise");
+      assertThat(world.site.get("/shares/" + file.id() + "/file").text())
+          .contains("This session is cancelled")
+          .doesNotContain("Meet at", "<textarea");
+      assertThat(world.site.get("/shares/" + link.id() + "/look").text())
+          .contains("This session is cancelled")
+          .doesNotContain("<textarea");
+      assertThat(reply(link, "words", "I come").text()).contains("This session is cancelled");
+      assertThat(returned(link).words()).isEmpty();
+      assertThat(world.site.get(page).text())
+          .contains("Tell Marta Zilbonta in your own words")
+          .contains("share " + link.id(), "share " + file.id(), "can not be changed any more");
+      assertThat(world.site.get(page + "/messages").text())
+          .contains("the session is cancelled")
+          .doesNotContain("Copy the text", "/copied\"", "An open link for the client would");
+      assertThat(world.site.get(page + "/call-sheet").text()).contains("<h1>CANCELLED: Nilo,");
+      assertThat(world.site.get("/field?session=" + world.sessionId).text())
+          .contains("This session is cancelled.");
+    } finally {
+      world.site.post(page + "/state", "state", before.name());
+    }
+    assertThat(world.get(world.link(link)).text())
+        .contains("Meet at")
+        .doesNotContain("This session is cancelled");
+    assertThat(world.site.get("/field?session=" + world.sessionId).text())
+        .doesNotContain("This session is cancelled.");
+  }
+
   private static void forget(long... questions) {
     for (long question : questions) {
       world.site.ledger().change(s -> s.questionnaire().removeAnswer(world.sessionId, question));

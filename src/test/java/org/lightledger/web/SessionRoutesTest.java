@@ -212,6 +212,7 @@ class SessionRoutesTest {
     addClient();
     book("2026-12-20", "anchor", "starts", "time", "15:30");
     assertThat(page("/sessions/1")).doesNotContain("another session", "the sun has set before");
+    assertThat(page("/sessions")).contains("15:30 to 18:00, starts at 15:30, Outdoor portraits");
 
     book("2026-12-20", "anchor", "starts", "time", "17:55");
     book("2026-12-20", "anchor", "starts", "time", "19:30");
@@ -224,8 +225,33 @@ class SessionRoutesTest {
         .contains("17:55 to 20:25; the sun has set before it begins")
         .doesNotContain("15:30");
     assertThat(page("/sessions/4")).doesNotContain("another session", "Another session");
+    assertThat(page("/sessions")).contains("15:30 to 18:00", "17:55 to 20:25", "19:30 to 22:00");
+    assertThat(page("/today")).contains("15:30 to 18:00", "17:55 to 20:25", "19:30 to 22:00");
     site.post("/sessions/2/state", "state", "CANCELLED");
     assertThat(page("/sessions/1")).doesNotContain("Another session");
+    at("2026-12-01T10:00:00Z");
+    assertThat(page("/today"))
+        .contains("in 19 days, 15:30 to 18:00", "in 19 days, 19:30 to 22:00")
+        .doesNotContain("in 19 days, 17:55");
+  }
+
+  @Test
+  void aDayThatIsOverIsBookedWithAWord() {
+    addClient();
+    String[] form = {"client", "1", "date", "2020-01-15", "package", "1", "minutes", "0"};
+    String warning = "Wed 15 Jan 2020 is before today. If it was not meant, change the day.";
+
+    TestSite.Answer booked = site.post("/sessions", form);
+    assertThat(booked.status()).isEqualTo(303);
+    assertThat(page(booked.header("Location"))).contains(warning);
+    assertThat(page("/sessions/1")).doesNotContain(warning);
+
+    form[3] = "2026-12-20";
+    TestSite.Answer moved = site.post("/sessions/1", form);
+    assertThat(page(moved.header("Location"))).contains("Saved.").doesNotContain("is before today");
+    form[3] = "2020-01-15";
+    assertThat(page(site.post("/sessions/1", form).header("Location").replaceAll("#.*", "")))
+        .contains("Saved.", warning);
   }
 
   @Test
@@ -277,8 +303,18 @@ class SessionRoutesTest {
     assertThat(refused.status()).isEqualTo(422);
     assertThat(refused.text())
         .contains("expected a word on how it went", "value=\"DONE\" selected");
-    assertThat(site.post("/sessions/1/state", "state", "LOST").status()).isEqualTo(422);
+    TestSite.Answer lost = site.post("/sessions/1/state", "state", "LOST");
+    assertThat(lost.status()).isEqualTo(422);
+    assertThat(lost.text())
+        .contains("expected one of booked, planned, agreed, done, cancelled; found")
+        .contains("LOST");
+    TestSite.Answer early =
+        site.post("/sessions/1/state", "state", "DONE", "outcome", "Lay in the grass");
+    assertThat(early.status()).isEqualTo(422);
+    assertThat(early.text())
+        .contains("expected a session that has begun, found one that begins on Tue 15 Dec 2026 at");
     assertThat(session().state()).isEqualTo(Session.State.BOOKED);
+    at("2026-12-15T16:00:00Z");
     site.post("/sessions/1/state", "state", "DONE", "outcome", "Lay in the grass");
     assertThat(session())
         .returns(Session.State.DONE, Session::state)

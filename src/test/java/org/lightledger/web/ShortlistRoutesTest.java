@@ -61,8 +61,17 @@ class ShortlistRoutesTest {
     assertThat(site.get("/spots/2").text()).contains("<option value=\"1\" selected>");
     assertThat(site.get(ask).text()).contains("name=\"list\" value=\"1\"");
 
+    site.post("/shortlists/1/shares", "as", "file");
+    assertThat(site.get("/shortlists").text())
+        .contains("shared by 1 file")
+        .doesNotContain("1 link");
+    assertThat(site.get("/spots/2").text())
+        .contains("(a client has a copy)</option>", "<option value=\"\" selected>")
+        .doesNotContain("(a client sees it)");
+
     site.post("/shortlists/1/shares", "as", "link");
 
+    assertThat(site.get("/shortlists").text()).contains("shared by 1 link and 1 file");
     assertThat(site.get("/spots/2").text())
         .contains("(a client sees it)</option>", "<option value=\"\" selected>")
         .doesNotContain("<option value=\"1\" selected>");

@@ -11,6 +11,8 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import org.lightledger.session.Client;
+import org.lightledger.session.Session;
+import org.lightledger.spot.Cautions;
 
 /** Fills templates. */
 public final class Composer {
@@ -39,22 +41,35 @@ public final class Composer {
   public static Letter compose(
       Template template, Dossier dossier, Studio studio, ClientLinks links) {
     Composer composer = new Composer(SessionRedaction.view(dossier), studio, links);
-    List<String> missing = new ArrayList<>();
-    for (Field field : template.fields()) {
-      if (field.needed() && composer.value(field) == null) {
-        missing.add("{{" + field.label() + "}} has no value: " + remedy(field));
-      }
-    }
     String subject = Plainly.line(template.subject(composer::said));
     String body = Plainly.text(template.body(composer::said));
-    missing.addAll(told(dossier.client(), subject + "\n" + body));
     return new Letter(
         template.kind(),
         composer.session.to(),
         dossier.client().writesTo().email(),
         subject,
         body,
-        missing);
+        dossier.session().state() == Session.State.CANCELLED
+            ? List.of(composer.cancelled())
+            : composer.missing(template, dossier.client(), subject + "\n" + body));
+  }
+
+  /** Every message invites, so none goes out for a session that will not be. */
+  private String cancelled() {
+    return "the session is cancelled: tell "
+        + session.to()
+        + " so in your own words, or set the session back to what it was";
+  }
+
+  private List<String> missing(Template template, Client client, String letter) {
+    List<String> missing = new ArrayList<>();
+    for (Field field : template.fields()) {
+      if (field.needed() && value(field) == null) {
+        missing.add("{{" + field.label() + "}} has no value: " + remedy(field));
+      }
+    }
+    missing.addAll(told(client, letter));
+    return missing;
   }
 
   private String said(Field field, boolean atStart) {
@@ -62,7 +77,8 @@ public final class Composer {
     if (value == null) {
       return atStart ? capital(NOT_DECIDED) : NOT_DECIDED;
     }
-    return atStart && field == Field.WHOSE_SESSION ? capital(value) : value;
+    boolean opens = field == Field.WHOSE_SESSION || field == Field.WHOM;
+    return atStart && opens ? capital(value) : value;
   }
 
   private @Nullable String value(Field field) {
@@ -72,6 +88,7 @@ public final class Composer {
       case TO -> session.to();
       case CLIENT -> session.client();
       case WHOSE_SESSION -> session.toGuardian() ? session.client() + "'s session" : "your session";
+      case WHOM -> session.toGuardian() ? session.client() : "you";
       case PACKAGE -> session.packageName();
       case DATE -> Plainly.day(session.date());
       case MEETING_TIME -> meeting == null ? null : Plainly.hour(meeting.at());
@@ -87,9 +104,9 @@ public final class Composer {
           session.zone() == null ? null : Plainly.zone(clock(session.zone(), meeting));
       case END_TIME -> end == null ? null : Plainly.hour(end);
       case STOPS -> filled(stops());
-      case OUTFIT_LIMIT ->
-          session.outfitLimit() + (session.outfitLimit() == 1 ? " outfit" : " outfits");
+      case OUTFIT_LIMIT -> session.outfits() + (session.outfits() == 1 ? " outfit" : " outfits");
       case BRING -> filled(studio.bring());
+      case SAFETY -> Cautions.FOR_EVERYBODY;
       case QUESTIONS -> filled(numbered(session.questions()));
       case HOW_TO_ANSWER ->
           links.questions() == null
@@ -177,7 +194,16 @@ public final class Composer {
       case QUESTIONS -> "write the questions that you ask clients";
       case COMMON_QUESTIONS, STUDIO, STUDIO_PHONE, BRING ->
           "enter it under the settings of messages, or take the field out of the template";
-      case TO, CLIENT, WHOSE_SESSION, PACKAGE, DATE, OUTFIT_LIMIT, HOW_TO_ANSWER, HOW_TO_SEE_IT ->
+      case TO,
+          CLIENT,
+          WHOSE_SESSION,
+          WHOM,
+          PACKAGE,
+          DATE,
+          OUTFIT_LIMIT,
+          SAFETY,
+          HOW_TO_ANSWER,
+          HOW_TO_SEE_IT ->
           "take the field out of the template";
     };
   }

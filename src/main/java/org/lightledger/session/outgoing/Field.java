@@ -13,6 +13,8 @@ public enum Field {
   CLIENT("client", "the client's first name", true),
   /** "your session", or "Ada's session" to a guardian. */
   WHOSE_SESSION("whose session", "\"your session\", or \"Ada's session\" to a guardian", true),
+  /** Whom it is for. */
+  WHOM("whom", "\"you\", or \"Ada\" to a guardian", true),
   /** What was booked. */
   PACKAGE("package", "the name of the package", true),
   /** Weekday and date. */
@@ -30,9 +32,14 @@ public enum Field {
   /** The stops in order. */
   STOPS("stops", "the stops in order: times, outfit, what to mind at each", true),
   /** How many outfits. */
-  OUTFIT_LIMIT("outfit limit", "the most outfits, such as \"4 outfits\"", true),
+  OUTFIT_LIMIT(
+      "outfit limit",
+      "how many outfits the plan wears, such as \"2 outfits\"; before there is one, the most booked",
+      true),
   /** What the client brings. */
   BRING("what to bring", "what the client brings, from the settings", false),
+  /** What every client is asked to mind. */
+  SAFETY("safety", "the care that every client is asked for: the sun, paths, local rules", true),
   /** What the owner asks. */
   QUESTIONS("questions", "the questions to the client, numbered", true),
   /** Where the client answers. */

@@ -36,7 +36,7 @@ public final class SessionRedaction {
         firstName(client),
         client.minor() && client.guardian() != null,
         Plainly.line(dossier.session().terms().name()),
-        dossier.session().terms().outfitLimit(),
+        plan == null ? dossier.session().terms().outfitLimit() : outfits(plan),
         plan == null ? dossier.session().date() : local(plan.callTime(), zone).toLocalDate(),
         dossier.session().isZoneKnown() ? zone : null,
         plan == null ? null : meeting(dossier, plan, zone),
@@ -94,6 +94,11 @@ public final class SessionRedaction {
       }
     }
     return worn;
+  }
+
+  /** How many different outfits a plan wears. */
+  private static int outfits(KeptPlan plan) {
+    return (int) plan.stops().stream().flatMap(stop -> worn(stop).stream()).distinct().count();
   }
 
   private static @Nullable Integer driveMinutes(KeptPlan.@Nullable Drive drive) {

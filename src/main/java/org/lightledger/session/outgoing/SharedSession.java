@@ -14,7 +14,7 @@ import org.lightledger.geo.GeoPoint;
  * @param client the client's first name
  * @param toGuardian whether a guardian reads it, and not the client
  * @param packageName what was booked
- * @param outfitLimit the most outfits
+ * @param outfits how many outfits the plan wears, and while there is none the most that are booked
  * @param date the day on which all meet, and the session's own while there is no plan
  * @param zone the zone of the place, or null while none is known
  * @param meeting where and when all meet, or null while there is no plan
@@ -27,7 +27,7 @@ public record SharedSession(
     String client,
     boolean toGuardian,
     String packageName,
-    int outfitLimit,
+    int outfits,
     LocalDate date,
     @Nullable ZoneId zone,
     @Nullable Meeting meeting,

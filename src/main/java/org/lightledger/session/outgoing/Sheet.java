@@ -9,7 +9,7 @@ import org.lightledger.light.LightClass;
  * The call sheet of the studio for one session, in words, so that every form of it shows the same.
  * It is the owner's: it leaves the ledger in no message.
  *
- * @param title who and when
+ * @param title who and when, and first that it is cancelled when it is
  * @param head times, meeting place and sunset, each with its name
  * @param stops in order
  * @param brief wishes, talking points, pictures wanted, the small goal and answers, each with its

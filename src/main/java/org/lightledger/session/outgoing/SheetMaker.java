@@ -64,8 +64,9 @@ public final class SheetMaker {
       stops.add(stop(i + 1, plan.stops().get(i)));
     }
     GeoPoint own = plan.meeting().place();
+    boolean cancelled = dossier.session().state() == Session.State.CANCELLED;
     return new Sheet(
-        shared.client() + ", " + Plainly.day(shared.date()),
+        (cancelled ? "CANCELLED: " : "") + shared.client() + ", " + Plainly.day(shared.date()),
         head(shared),
         stops,
         brief(),
@@ -96,7 +97,13 @@ public final class SheetMaker {
             "Planned for",
             (plan.sky() == Sky.OVERCAST ? "an overcast sky" : "a clear sky")
                 + (plan.byHand() ? ", in your own order" : "")));
-    head.add(new Sheet.Line("Outfits", "up to " + dossier.session().terms().outfitLimit()));
+    head.add(
+        new Sheet.Line(
+            "Outfits",
+            shared.outfits()
+                + "; up to "
+                + dossier.session().terms().outfitLimit()
+                + " are booked"));
     return head;
   }
 

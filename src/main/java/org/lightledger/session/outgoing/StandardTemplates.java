@@ -10,10 +10,10 @@ public final class StandardTemplates {
   /** What a client brings when the owner has not said anything else. */
   public static final String BRING =
       """
-      - your outfits on hangers, ironed
+      - the outfits on hangers, ironed
       - comfortable shoes for the way between the stops
       - water, and a jacket for the end of the day
-      - whatever you would like to have in the pictures""";
+      - whatever else should be in the pictures""";
 
   private static final Map<MessageKind, Template> ALL = new EnumMap<>(MessageKind.class);
 
@@ -24,7 +24,7 @@ public final class StandardTemplates {
         """
         Hello {{to}},
 
-        {{whose session}} is on {{date}}, and we are looking forward to it. So that we can choose the places and the hour that suit you, please tell us a little:
+        {{whose session}} is on {{date}}, and we are looking forward to it. So that we can choose the places and the hour that suit {{whom}}, please tell us a little:
 
         {{questions}}
 
@@ -53,13 +53,15 @@ public final class StandardTemplates {
 
         We end at about {{end time}}. All times are {{time zone}}.
 
-        There is room for up to {{outfit limit}}. Please bring:
+        There is room for up to {{outfit limit}} in {{whose session}}. Please bring:
 
         {{what to bring}}
 
         {{how to see it}}
 
         Does any of this not suit you? Tell us, and we will change it.
+
+        {{safety}}
 
         See you there
         {{studio}}
@@ -70,13 +72,15 @@ public final class StandardTemplates {
         """
         Hello {{to}},
 
-        It is nearly time! We meet on {{date}} at {{meeting time}} ({{time zone}}).
+        It is nearly time for {{whose session}}! We meet on {{date}} at {{meeting time}} ({{time zone}}).
         Where: {{meeting place}}
         {{meeting point}}
 
         Please bring up to {{outfit limit}}, and leave a little early: the light does not wait.
 
         Do you have any questions? Reply to this message, call {{studio phone}}, or look here first: {{common questions}}
+
+        {{safety}}
 
         See you soon
         {{studio}}""");

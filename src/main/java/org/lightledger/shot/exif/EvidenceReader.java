@@ -43,13 +43,25 @@ public final class EvidenceReader {
       case HEIC, AVIF -> contained(format, BoxedImages.heif(bytes));
       case CR3 -> contained(format, BoxedImages.cr3(bytes));
       case JPEG_XL ->
-          contained(format, BoxedImages.jpegXl(bytes).orElseThrow(() -> notRead(format)));
+          contained(
+              format,
+              BoxedImages.jpegXl(bytes)
+                  .orElseThrow(
+                      () ->
+                          notRead(
+                              "This JPEG XL file holds its Exif compressed, which is not yet read")));
       case PNG -> contained(format, ChunkedImages.png(bytes));
       case WEBP -> contained(format, ChunkedImages.webp(bytes));
       case RAF -> contained(format, MakerImages.raf(bytes));
       case RW2 -> contained(format, MakerImages.rw2(bytes));
       case MRW -> contained(format, MakerImages.mrw(bytes));
-      case X3F -> contained(format, MakerImages.x3f(bytes).orElseThrow(() -> notRead(format)));
+      case X3F ->
+          contained(
+              format,
+              MakerImages.x3f(bytes)
+                  .orElseThrow(
+                      () ->
+                          notRead("This X3F file holds no Exif, so nothing is known of its shot")));
       case UNKNOWN ->
           throw new UnreadableImageException(
               new Problem(
@@ -58,17 +70,15 @@ public final class EvidenceReader {
                       ? "The file is empty."
                       : "The content is no image that Lightledger recognises; expected a photo of"
                           + " a camera or a phone."));
-      default -> throw notRead(format);
+      default ->
+          throw notRead(
+              "This is a file of the format " + format.label() + ", which is not yet read");
     };
   }
 
-  private static UnreadableImageException notRead(ImageFormat format) {
+  private static UnreadableImageException notRead(String why) {
     return new UnreadableImageException(
-        new Problem(
-            Problem.Kind.FORMAT_NOT_READ,
-            "This is a file of the format "
-                + format.label()
-                + ", which is not yet read; import a JPEG of the same shot."));
+        new Problem(Problem.Kind.FORMAT_NOT_READ, why + "; import a JPEG of the same shot."));
   }
 
   private static UnreadableImageException nothingReadable(ImageFormat format) {

@@ -15,6 +15,8 @@ import org.lightledger.session.Anchor;
 import org.lightledger.session.Client;
 import org.lightledger.session.KeptPlan;
 import org.lightledger.session.MessageKind;
+import org.lightledger.session.Session;
+import org.lightledger.spot.Cautions;
 
 class ComposerTest {
   private static final LocalDateTime CALL = LocalDateTime.of(2026, 12, 15, 15, 0);
@@ -54,8 +56,50 @@ class ComposerTest {
 
             We end at about 16:15. All times are Central European Standard Time (UTC+01:00).
 
-            There is room for up to 4 outfits. Please bring:
-            """);
+            There is room for up to 2 outfits in your session. Please bring:
+
+            - the outfits on hangers, ironed
+            """)
+        .contains("Please do not look into the sun, and keep to paths and local rules");
+  }
+
+  /** Of four outfits that are booked a plan may wear fewer, and one that is changed counts too. */
+  @Test
+  void aPlanTellsHowManyOutfitsItWearsAndWithoutOneItIsWhatIsBooked() {
+    Template limit = new Template(MessageKind.QUESTIONS, "x", "{{outfit limit}}");
+    int[][] stopsAndOutfits = {{0, 4}, {1, 1}, {2, 2}, {3, 4}};
+
+    for (int[] row : stopsAndOutfits) {
+      Dossier dossier = OutgoingSamples.dossier(OutgoingSamples.adult(), CALL, MADRID, row[0]);
+      assertThat(
+              Composer.compose(limit, dossier, OutgoingSamples.studio(), ClientLinks.NONE).body())
+          .isEqualTo(row[1] + (row[1] == 1 ? " outfit" : " outfits"));
+    }
+  }
+
+  @ParameterizedTest
+  @EnumSource(
+      value = MessageKind.class,
+      names = {"PLAN", "REMINDER"})
+  void whoeverComesIsToldToTakeCare(MessageKind kind) {
+    assertThat(standard(kind, OutgoingSamples.dossier()).body()).contains(Cautions.FOR_EVERYBODY);
+
+    Template own = new Template(kind, "Hello", "We meet at {{meeting time}}.");
+    Letter letter =
+        Composer.compose(
+            own, OutgoingSamples.dossier(), OutgoingSamples.studio(), ClientLinks.NONE);
+    assertThat(letter.ready()).isTrue();
+    assertThat(letter.body()).isEqualTo("We meet at 15:00.");
+  }
+
+  @ParameterizedTest
+  @EnumSource(MessageKind.class)
+  void aGuardianIsToldWhoseSessionAndWhoseOutfits(MessageKind kind) {
+    Dossier dossier = OutgoingSamples.dossier(OutgoingSamples.minor(), CALL, MADRID, 2);
+
+    assertThat(standard(kind, dossier).body())
+        .contains("Nilo's session")
+        .doesNotContain("your outfits", "your session", "suit you, please", "you would like to");
   }
 
   /** A session that begins late in the evening may have its first stop after midnight. */
@@ -87,7 +131,7 @@ class ComposerTest {
     assertThat(letter.toEmail()).isEqualTo("marta@example.org");
     assertThat(letter.subject() + letter.body())
         .contains("Nilo's session")
-        .doesNotContain("Quiroga", "Plaza Vieja", "rivate", "nilo@", "600 100")
+        .doesNotContain("Quiroga", "Plaza Vieja", "Private", "nilo@", "600 100")
         .doesNotContain("41.9306", "-6.4241");
   }
 
@@ -147,6 +191,19 @@ class ComposerTest {
                     OutgoingSamples.dossier(OutgoingSamples.adult(), CALL, MADRID, 0))
                 .ready())
         .isTrue();
+  }
+
+  @ParameterizedTest
+  @EnumSource(MessageKind.class)
+  void nothingInvitesToASessionThatIsCancelled(MessageKind kind) {
+    Dossier cancelled = OutgoingSamples.in(Session.State.CANCELLED, OutgoingSamples.dossier());
+
+    Letter letter = standard(kind, cancelled);
+
+    assertThat(letter.missing())
+        .singleElement()
+        .asString()
+        .startsWith("the session is cancelled: tell Berta so in your own words");
   }
 
   @Test

@@ -177,6 +177,31 @@ public final class OutgoingSamples {
             new PackItem(5, "Water, blanket, pins, wipes", null)));
   }
 
+  /** The same session as far as another one is. */
+  public static Dossier in(Session.State state, Dossier dossier) {
+    Session was = dossier.session();
+    return new Dossier(
+        new Session(
+            was.id(),
+            was.uid(),
+            was.revision(),
+            was.clientId(),
+            was.date(),
+            was.zone(),
+            was.anchor(),
+            was.terms(),
+            state,
+            was.brief()),
+        dossier.client(),
+        dossier.plan(),
+        dossier.spots(),
+        dossier.skylines(),
+        dossier.hazards(),
+        dossier.questions(),
+        dossier.answers(),
+        dossier.packing());
+  }
+
   /** The same session fixed otherwise in another day or place, with another plan. */
   public static Dossier fixed(
       LocalDate date, ZoneId zone, Anchor anchor, @Nullable KeptPlan plan, Map<Long, Spot> spots) {

@@ -11,11 +11,33 @@ import org.junit.jupiter.api.Test;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.session.Anchor;
 import org.lightledger.session.KeptPlan;
+import org.lightledger.session.Session;
 import org.lightledger.spot.Spot;
 import org.lightledger.sun.SpaEphemeris;
 
 class SheetMakerTest {
   private static final ZoneId ZONE = ZoneId.of("Atlantic/Reykjavik");
+
+  @Test
+  void thatASessionIsCancelledComesFirst() {
+    Dossier cancelled = OutgoingSamples.in(Session.State.CANCELLED, OutgoingSamples.dossier());
+
+    assertThat(SheetMaker.of(new SpaEphemeris(), cancelled).title())
+        .isEqualTo("CANCELLED: Berta, Tuesday 15 December 2026");
+  }
+
+  @Test
+  void theOutfitsAreThoseOfThePlan() {
+    Dossier two =
+        OutgoingSamples.dossier(
+            OutgoingSamples.adult(),
+            LocalDateTime.of(2026, 12, 15, 15, 0),
+            OutgoingSamples.MADRID,
+            2);
+
+    assertThat(SheetMaker.of(new SpaEphemeris(), two).head())
+        .contains(new Sheet.Line("Outfits", "2; up to 4 are booked"));
+  }
 
   /** The sun of 20 June sets at 00:03 on the 21st; that of the 19th has set at 00:02 before. */
   @Test

@@ -681,7 +681,6 @@ class EvidenceReaderTest {
     "GIF, 'GIF89axxxxxxxxxx'",
     "PSD, '8BPSxxxxxxxxxxxx'",
     "BMP, 'BMxxxxxxxxxxxxxx'",
-    "X3F, 'FOVbxxxxxxxxxxxx'",
     "CRW, 'IIxxxxHEAPCCDRxx'"
   })
   void otherFormatsAreNamedByTheirContent(String format, String content) {
@@ -696,6 +695,26 @@ class EvidenceReaderTest {
                             "This is a file of the format "
                                 + format
                                 + ", which is not yet read; import a JPEG of the same shot.")));
+  }
+
+  /** Files of these formats are read, but not all of them say what is looked for. */
+  @Test
+  void aFileThatIsReadInVainSaysWhatItLacks() {
+    refuses("FOVbxxxxxxxxxxxx", "This X3F file holds no Exif, so nothing is known of its shot");
+    refuses(
+        "\0\0\0\fJXL \r\n\u0087\n\0\0\0\020brobExifxxxx",
+        "This JPEG XL file holds its Exif compressed, which is not yet read");
+  }
+
+  private static void refuses(String content, String words) {
+    assertThatThrownBy(() -> EvidenceReader.read(content.getBytes(ISO_8859_1)))
+        .isInstanceOfSatisfying(
+            UnreadableImageException.class,
+            e ->
+                assertThat(e.problem())
+                    .isEqualTo(
+                        new Problem(
+                            Kind.FORMAT_NOT_READ, words + "; import a JPEG of the same shot.")));
   }
 
   @ParameterizedTest
