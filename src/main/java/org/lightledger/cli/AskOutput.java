@@ -19,6 +19,7 @@ import org.lightledger.light.CameraSetting;
 import org.lightledger.session.drive.Drive;
 import org.lightledger.skyline.Clearance;
 import org.lightledger.spot.Trait;
+import org.lightledger.web.NoMatchWords;
 
 /** Writes answers for machines and for people. */
 final class AskOutput {
@@ -166,13 +167,17 @@ final class AskOutput {
     text.append(
         String.format(
             Locale.ROOT,
-            "%s on %s at %s: %d of %d spots%n",
+            "%s on %s at %s%s: %d of %d spots%n",
             QuestionText.lights(question.lights()),
             QuestionText.days(question.firstDay(), question.lastDay()),
             QuestionText.time(question.time()),
+            question.terms().sky() == Sky.OVERCAST ? " under an overcast sky" : "",
             answers.matches().stream().map(answer -> answer.spot().id()).distinct().count(),
             answers.considered()));
     append(text, answers.matches(), question.terms().sky());
+    if (answers.matches().isEmpty() && answers.considered() > 0) {
+      NoMatchWords.of(answers).forEach(words -> text.append("  ").append(words).append('\n'));
+    }
     if (answers.matched() > answers.matches().size()) {
       text.append(
           String.format(

@@ -18,8 +18,6 @@ import org.lightledger.ask.Answers;
 import org.lightledger.ask.ExpectedLight;
 import org.lightledger.ask.OtherWindows;
 import org.lightledger.ask.Shape;
-import org.lightledger.ask.Sky;
-import org.lightledger.ask.SunDown;
 import org.lightledger.ask.Terms;
 import org.lightledger.ask.TimeOfDay;
 import org.lightledger.light.LightClass;
@@ -180,16 +178,7 @@ final class AskViews {
               ? "No spot lies in that area and has what is asked for: ask for less under “More”."
               : "No spot lies within the circle: make it wider, or ask the whole stock.");
     } else {
-      String looked =
-          Words.count(answers.considered(), "spot was", "spots were") + " looked at. At this hour ";
-      SunDown down = answers.sunDown();
-      if (down == null) {
-        advice.add(looked + "the sun stands elsewhere, as seen along their facings.");
-        advice.addAll(otherwise(form));
-      } else {
-        advice.add(looked + "the sun is below the horizon: " + SunDownWords.when(down));
-        advice.add(SunDownWords.advice(down));
-      }
+      advice.addAll(NoMatchWords.of(answers));
     }
     if (answers.suggested() > 0) {
       advice.add("Below are spots without a facing, with the way to face there.");
@@ -199,18 +188,6 @@ final class AskViews {
             ? List.of()
             : List.of(new AskPage.Link("Ask the whole stock", form.withoutCircle().href()));
     return new AskPage.Nothing("No known facing has this light then", advice, links);
-  }
-
-  private static List<String> otherwise(AskForm form) {
-    List<String> advice = new ArrayList<>();
-    if (form.terms().sky() == Sky.OVERCAST) {
-      advice.add("Under an overcast sky the light by day is open shade: pick that.");
-    } else if (!form.terms().equals(Terms.NONE)) {
-      advice.add("Ask for less under “More”: what is not known of a spot counts as a no.");
-    }
-    advice.add("Pick a neighbouring light too: rim beside backlit, side beside rim.");
-    advice.add("Try another hour: the sun moves about 15° in an hour.");
-    return advice;
   }
 
   private static AskPage.Card card(

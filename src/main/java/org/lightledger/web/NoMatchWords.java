@@ -1,0 +1,54 @@
+package org.lightledger.web;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import org.lightledger.ask.Answers;
+import org.lightledger.ask.Question;
+import org.lightledger.ask.Sky;
+import org.lightledger.ask.SunDown;
+import org.lightledger.ask.Terms;
+import org.lightledger.light.LightClass;
+
+/** Says why no spot has the light that was asked for, and what to ask instead. */
+public final class NoMatchWords {
+  private NoMatchWords() {}
+
+  /**
+   * What to say of a question whose spots were looked at in vain.
+   *
+   * @param answers answers without a match
+   * @return sentences, the reason first
+   */
+  public static List<String> of(Answers answers) {
+    Question question = answers.question();
+    String looked =
+        Words.count(answers.considered(), "spot was", "spots were") + " looked at. ";
+    SunDown down = answers.sunDown();
+    if (down != null) {
+      return List.of(
+          looked + "At this hour the sun is below the horizon: " + SunDownWords.when(down),
+          SunDownWords.advice(down));
+    }
+    if (question.terms().sky() == Sky.OVERCAST && !isThereUnderClouds(question)) {
+      return List.of(
+          looked + "Under an overcast sky the light by day is open shade: ask for that.");
+    }
+    List<String> words = new ArrayList<>();
+    words.add(looked + "At this hour the sun stands elsewhere, as seen along their facings.");
+    if (!question.terms().equals(Terms.NONE)) {
+      words.add("Ask for less: what is not known of a spot counts as a no.");
+    }
+    if (Stream.of(LightClass.BACKLIT, LightClass.RIM, LightClass.SIDE)
+        .anyMatch(question.lights()::contains)) {
+      words.add("Pick a neighbouring light too: rim beside backlit, side beside rim.");
+    }
+    words.add("Try another hour: the sun moves about 15° in an hour.");
+    return words;
+  }
+
+  private static boolean isThereUnderClouds(Question question) {
+    return Stream.of(LightClass.OPEN_SHADE, LightClass.TWILIGHT, LightClass.DARK)
+        .anyMatch(question.lights()::contains);
+  }
+}
