@@ -66,7 +66,8 @@ public final class SkylineKeeper implements AutoCloseable {
       }
     } catch (UnreadableElevationException | LedgerException e) {
       problem = e.getMessage();
-    } catch (RuntimeException e) {
+    } catch (RuntimeException | Error e) {
+      // What is thrown on would end the schedule without a word.
       problem =
           "The skylines of some spots can not be worked out ("
               + e

@@ -13,7 +13,10 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -181,6 +184,46 @@ class SkylineWorkTest {
     }
   }
 
+  /** Memory that ran out once says nothing of the next time. */
+  @Test
+  void theKeeperGoesOnAfterAnErrorAndTellsIt() throws InterruptedException {
+    AtomicInteger tries = new AtomicInteger();
+    SkylineWork scarce =
+        new SkylineWork(
+            ledger,
+            new Clock() {
+              @Override
+              public Instant instant() {
+                if (tries.getAndIncrement() == 0) {
+                  throw new OutOfMemoryError("of the test");
+                }
+                return CLOCK.instant();
+              }
+
+              @Override
+              public ZoneId getZone() {
+                return CLOCK.getZone();
+              }
+
+              @Override
+              public Clock withZone(ZoneId zone) {
+                return CLOCK.withZone(zone);
+              }
+            });
+    long spot = spotAt(SPOT);
+    addTile();
+    try (SkylineKeeper keeper = new SkylineKeeper(ledger, scarce).start()) {
+      List<String> told = new ArrayList<>();
+      for (int tick = 0; tick < 400 && !isMade(spot); tick++) {
+        Thread.sleep(50);
+        Optional.ofNullable(keeper.problem()).ifPresent(told::add);
+      }
+
+      assertThat(isMade(spot)).isTrue();
+      assertThat(told).isNotEmpty().allMatch(problem -> problem.contains("of the test"));
+    }
+  }
+
   @Test
   void theOwnersWordOnAShotBoundsTheSkylineAndIsTold() {
     long spot = spotAt(SPOT);
@@ -251,6 +294,13 @@ class SkylineWorkTest {
 
   private long makeDue() {
     return work.makeDue(made -> {}, () -> false);
+  }
+
+  private boolean isMade(long spot) {
+    return ledger
+        .read(session -> session.skylines().find(spot))
+        .filter(one -> !one.due())
+        .isPresent();
   }
 
   private StoredSkyline stored(long spot) {
