@@ -22,8 +22,7 @@ public final class NoMatchWords {
    */
   public static List<String> of(Answers answers) {
     Question question = answers.question();
-    String looked =
-        Words.count(answers.considered(), "spot was", "spots were") + " looked at. ";
+    String looked = Words.count(answers.considered(), "spot was", "spots were") + " looked at. ";
     SunDown down = answers.sunDown();
     if (down != null) {
       return List.of(
