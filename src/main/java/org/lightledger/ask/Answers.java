@@ -16,6 +16,8 @@ import org.lightledger.spot.Spot;
  *     for
  * @param unanswered how many such spots there are in all
  * @param considered how many spots were looked at
+ * @param hoursExist false when no spot has the asked hours at all: the clocks skip them, or the sun
+ *     does not rise or set there
  * @param sunDown that there is no sun at the asked hours; null when there is, or when something has
  *     the light
  */
@@ -28,6 +30,7 @@ public record Answers(
     List<NotKnown> notKnown,
     int unanswered,
     int considered,
+    boolean hoursExist,
     @Nullable SunDown sunDown) {
 
   /** Keeps own copies of the lists. */

@@ -1,5 +1,6 @@
 package org.lightledger.ask;
 
+import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
@@ -77,7 +78,23 @@ public final class Asker {
         unanswered.subList(0, Math.min(most, unanswered.size())),
         unanswered.size(),
         spots.size(),
+        !known.isEmpty() || !suggested.isEmpty() || hoursExist(spots, moments),
         known.isEmpty() && suggested.isEmpty() ? SunDown.of(spots, moments, curve) : null);
+  }
+
+  /** Whether there is an asked moment anywhere; of spots without a zone nobody knows. */
+  private static boolean hoursExist(List<Spot> spots, MomentTable moments) {
+    boolean asked = false;
+    for (Spot spot : spots) {
+      ZoneId zone = spot.zone();
+      if (zone != null) {
+        asked = true;
+        if (moments.of(spot.position(), zone).stream().anyMatch(day -> !day.moments().isEmpty())) {
+          return true;
+        }
+      }
+    }
+    return !asked;
   }
 
   private static List<Spot> spots(Question question, Stock stock) {

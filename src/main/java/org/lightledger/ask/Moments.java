@@ -28,10 +28,9 @@ final class Moments {
     if (time.from().equals(time.to())) {
       return resolve(day, time.from(), zone);
     }
-    Instant from = LocalDateTime.of(day, time.from()).atZone(zone).toInstant();
-    Instant to =
-        LocalDateTime.of(day, time.to()).atZone(zone).withLaterOffsetAtOverlap().toInstant();
-    if (!from.atZone(zone).toLocalDate().equals(day) || to.isBefore(from)) {
+    Instant from = edge(LocalDateTime.of(day, time.from()), zone, 0);
+    Instant to = edge(LocalDateTime.of(day, time.to()), zone, 1);
+    if (!from.atZone(zone).toLocalDate().equals(day) || !from.isBefore(to)) {
       return List.of();
     }
     List<Instant> instants = new ArrayList<>();
@@ -40,6 +39,16 @@ final class Moments {
     }
     instants.add(to);
     return instants;
+  }
+
+  /**
+   * A time that is left out is where the clocks leave it out; of a repeated one the first or last.
+   */
+  private static Instant edge(LocalDateTime local, ZoneId zone, int last) {
+    List<ZoneOffset> offsets = zone.getRules().getValidOffsets(local);
+    return offsets.isEmpty()
+        ? zone.getRules().getTransition(local).getInstant()
+        : local.toInstant(offsets.get(Math.min(last, offsets.size() - 1)));
   }
 
   private static List<Instant> resolve(LocalDate day, LocalTime time, ZoneId zone) {

@@ -8,6 +8,7 @@ import org.lightledger.ask.Question;
 import org.lightledger.ask.Sky;
 import org.lightledger.ask.SunDown;
 import org.lightledger.ask.Terms;
+import org.lightledger.ask.TimeOfDay;
 import org.lightledger.light.LightClass;
 
 /** Says why no spot has the light that was asked for, and what to ask instead. */
@@ -23,6 +24,9 @@ public final class NoMatchWords {
   public static List<String> of(Answers answers) {
     Question question = answers.question();
     String looked = Words.count(answers.considered(), "spot was", "spots were") + " looked at. ";
+    if (!answers.hoursExist()) {
+      return List.of(looked + noSuchHour(question.time()), "Ask for another hour or another day.");
+    }
     SunDown down = answers.sunDown();
     if (down != null) {
       return List.of(
@@ -44,6 +48,15 @@ public final class NoMatchWords {
     }
     words.add("Try another hour: the sun moves about 15° in an hour.");
     return words;
+  }
+
+  private static String noSuchHour(TimeOfDay time) {
+    if (time instanceof TimeOfDay.FromSun fromSun) {
+      return fromSun.anchor() == TimeOfDay.Anchor.SUNRISE
+          ? "The sun does not rise there then."
+          : "The sun does not set there then.";
+    }
+    return "This hour does not exist there then: the clocks skip it when they are changed.";
   }
 
   private static boolean isThereUnderClouds(Question question) {

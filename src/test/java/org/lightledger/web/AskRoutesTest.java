@@ -100,6 +100,28 @@ class AskRoutesTest {
         .doesNotContain("below the horizon: at");
   }
 
+  /** In the night to 29 March 2026 Spain's clocks go from two to three (tzdata). */
+  @Test
+  void anHourThatTheClocksSkipIsNamed() {
+    String night = "/?light=side&from=2026-03-29&to=2026-03-29&when=clock&at=02:30";
+
+    assertThat(site.get(night).text())
+        .contains("This hour does not exist there then", "Ask for another hour or another day.")
+        .doesNotContain("stands elsewhere", "neighbouring light");
+    assertThat(site.get(night + "&until=03:10").text()).doesNotContain("does not exist");
+  }
+
+  /** Under clouds no other hour and no neighbour of a sunlit class would help. */
+  @Test
+  void underAnOvercastSkyTheAdviceIsTheLightThatIsThere() {
+    String clouds = "/?from=2026-12-15&to=2026-12-15&when=clock&at=15:00&sky=overcast&light=";
+
+    assertThat(site.get(clouds + "backlit").text())
+        .contains("Under an overcast sky the light by day is open shade: ask for that.")
+        .doesNotContain("stands elsewhere", "neighbouring light", "Try another hour");
+    assertThat(site.get(clouds + "open-shade").text()).doesNotContain("ask for that");
+  }
+
   @Test
   void theCircleLeavesOutWhatLiesBeyondIt() {
     String page = site.get(DECEMBER + "&near=41.954,-6.61&within=0.1").text();
