@@ -94,7 +94,7 @@ final class ShortlistVerb extends Verb {
                                     + spotId
                                     + ", which the ledger does not have; \"spots\" lists them"));
             Answer answer = answers.get(spotId);
-            List<Observation> observations = session.shots().observations(spot.id());
+            List<Observation> observations = session.observations().ofSpot(spot.id());
             session
                 .shortlists()
                 .add(id, answer == null ? plainEntry(spot, observations) : entry(answer));

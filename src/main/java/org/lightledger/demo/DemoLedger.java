@@ -73,7 +73,7 @@ public final class DemoLedger {
 
   private static void name(SpotsFile.Line line, LedgerSession session) {
     session
-        .spots()
+        .spotSearch()
         .nearest(line.position(), ImportOptions.STANDARD_JOIN_DISTANCE_M)
         .map(NearSpot::spot)
         .ifPresent(

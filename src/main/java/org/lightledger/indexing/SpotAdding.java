@@ -134,7 +134,7 @@ public final class SpotAdding {
   private static @Nullable NearSpot known(
       ExchangedSpot spot, double joinDistanceM, LedgerSession session) {
     String name = spot.name();
-    return session.spots().within(spot.position(), joinDistanceM).stream()
+    return session.spotSearch().within(spot.position(), joinDistanceM).stream()
         .filter(near -> name == null || near.spot().name().strip().equals(name))
         .findFirst()
         .orElse(null);

@@ -310,7 +310,7 @@ public final class SpotEditing {
    */
   public List<NearSpot> neighbours(long spotId, double radiusM) {
     List<NearSpot> found =
-        new ArrayList<>(session.spots().within(spot(spotId).position(), radiusM));
+        new ArrayList<>(session.spotSearch().within(spot(spotId).position(), radiusM));
     found.removeIf(near -> near.spot().id() == spotId);
     return found;
   }

@@ -273,7 +273,7 @@ public final class SpotPlacing {
 
   /** Learns the facings of a spot from its shots. */
   static void learnFacings(LedgerSession session, long spotId) {
-    List<Facing> learned = FacingLearner.learn(session.shots().directions(spotId));
+    List<Facing> learned = FacingLearner.learn(session.observations().directions(spotId));
     if (!learned.equals(session.spots().facings(spotId, Facing.Origin.SHOTS))) {
       session.spots().setFacings(spotId, learned, Facing.Origin.SHOTS);
     }

@@ -63,7 +63,9 @@ public final class LedgerSession {
   private final Map<String, Call> calls = new HashMap<>();
   private final Set<Content> changed = EnumSet.noneOf(Content.class);
   private final ShotStore shots = new ShotStore(this);
+  private final ObservationStore observations = new ObservationStore(this);
   private final SpotStore spots = new SpotStore(this);
+  private final SpotSearch spotSearch = new SpotSearch(this);
   private final FileStore files = new FileStore(this);
   private final ShortlistStore shortlists = new ShortlistStore(this);
   private final ShareStore shares = new ShareStore(this);
@@ -115,6 +117,24 @@ public final class LedgerSession {
    */
   public SpotStore spots() {
     return spots;
+  }
+
+  /**
+   * What shots tell about the light of spots.
+   *
+   * @return their store
+   */
+  public ObservationStore observations() {
+    return observations;
+  }
+
+  /**
+   * The spots near a place.
+   *
+   * @return what finds them
+   */
+  public SpotSearch spotSearch() {
+    return spotSearch;
   }
 
   /**

@@ -48,7 +48,7 @@ public final class LedgerStock implements Stock {
         ? all()
         : ledger.read(
             session ->
-                session.spots().within(near.centre(), near.radiusM()).stream()
+                session.spotSearch().within(near.centre(), near.radiusM()).stream()
                     .map(NearSpot::spot)
                     .toList());
   }
@@ -64,7 +64,7 @@ public final class LedgerStock implements Stock {
 
   @Override
   public Map<Long, List<Observation>> observations(Collection<Long> spotIds) {
-    return ledger.read(session -> session.shots().observations(spotIds));
+    return ledger.read(session -> session.observations().ofSpots(spotIds));
   }
 
   @Override

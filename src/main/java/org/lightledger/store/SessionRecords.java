@@ -9,10 +9,10 @@ import java.util.Optional;
 /** All that hangs on a session: what belongs to its client, and what goes when it is deleted. */
 public final class SessionRecords {
   /** What of a session belongs to its client, by table. */
-  private static final Map<String, String> CLIENTS = clients();
+  private static final Map<String, Counted> CLIENTS = clients();
 
   /** Each table whose rows hang on sessions, and what one row is. */
-  private static final Map<String, String> TABLES = tables();
+  private static final Map<String, Counted> TABLES = tables();
 
   private final LedgerSession session;
 
@@ -20,19 +20,26 @@ public final class SessionRecords {
     this.session = session;
   }
 
-  private static Map<String, String> clients() {
-    Map<String, String> tables = new LinkedHashMap<>();
-    tables.put("shares", "share");
-    tables.put("answers", "answer");
-    tables.put("sent_messages", "sent message");
+  /** What one row is, and what several are. */
+  private record Counted(String one, String many) {
+    String words(long count) {
+      return count + " " + (count == 1 ? one : many);
+    }
+  }
+
+  private static Map<String, Counted> clients() {
+    Map<String, Counted> tables = new LinkedHashMap<>();
+    tables.put("shares", new Counted("share", "shares"));
+    tables.put("answers", new Counted("answer", "answers"));
+    tables.put("sent_messages", new Counted("sent message", "sent messages"));
     return tables;
   }
 
-  private static Map<String, String> tables() {
-    Map<String, String> tables = new LinkedHashMap<>();
-    tables.put("plans", "plan");
-    tables.put("session_candidates", "candidate");
-    tables.put("session_items", "thing to pack");
+  private static Map<String, Counted> tables() {
+    Map<String, Counted> tables = new LinkedHashMap<>();
+    tables.put("plans", new Counted("plan", "plans"));
+    tables.put("session_candidates", new Counted("candidate", "candidates"));
+    tables.put("session_items", new Counted("thing to pack", "things to pack"));
     tables.putAll(CLIENTS);
     return tables;
   }
@@ -93,7 +100,7 @@ public final class SessionRecords {
                 + " of the one who has it; cancel this one, and book a new session for the other");
   }
 
-  private List<String> counts(Map<String, String> tables, long id) {
+  private List<String> counts(Map<String, Counted> tables, long id) {
     List<String> counts = new ArrayList<>();
     tables.forEach(
         (table, what) -> {
@@ -103,14 +110,10 @@ public final class SessionRecords {
                   .integer(id)
                   .number();
           if (count > 0) {
-            counts.add(count + " " + (count == 1 ? what : plural(what)));
+            counts.add(what.words(count));
           }
         });
     return counts;
-  }
-
-  private static String plural(String what) {
-    return what.startsWith("thing") ? what.replaceFirst("thing", "things") : what + "s";
   }
 
   /**

@@ -224,7 +224,7 @@ public final class SessionPlanning {
         new HashSet<>(candidates.stream().map(Place::spotId).collect(Collectors.toSet()));
     List<NearSpot> near = new ArrayList<>();
     for (Place candidate : candidates) {
-      for (NearSpot found : session.spots().within(candidate.point(), SPARE_REACH_M)) {
+      for (NearSpot found : session.spotSearch().within(candidate.point(), SPARE_REACH_M)) {
         if (taken.add(found.spot().id())) {
           near.add(found);
         }
@@ -253,6 +253,6 @@ public final class SessionPlanning {
   }
 
   private static List<Observation> observations(LedgerSession session, Spot spot) {
-    return session.shots().observations(List.of(spot.id())).getOrDefault(spot.id(), List.of());
+    return session.observations().ofSpots(List.of(spot.id())).getOrDefault(spot.id(), List.of());
   }
 }

@@ -189,7 +189,7 @@ final class FieldRoutes {
       }
     }
     middles.stream()
-        .flatMap(middle -> session.spots().within(middle, AROUND_M).stream())
+        .flatMap(middle -> session.spotSearch().within(middle, AROUND_M).stream())
         .map(near -> near.spot())
         .sorted(Comparator.comparingDouble((Spot spot) -> nearestM(spot, middles)))
         .forEach(spot -> spots.putIfAbsent(spot.id(), spot));

@@ -150,7 +150,7 @@ record GroundShadows(Geometry area, String words) {
   /** The zone of the nearest spot, else the one in which most spots lie. */
   static ZoneId zone(House house, LedgerSession session, GeoPoint place) {
     return session
-        .spots()
+        .spotSearch()
         .nearest(place, NEAR_M)
         .map(NearSpot::spot)
         .map(Spot::zone)

@@ -198,7 +198,7 @@ final class GroupingRoutes {
   /** What the spot's page shows of it. */
   static GroupingView view(Context ctx, LedgerSession session, Spot spot) {
     List<GroupingView.Neighbour> neighbours =
-        session.spots().within(spot.position(), NEIGHBOURHOOD_M).stream()
+        session.spotSearch().within(spot.position(), NEIGHBOURHOOD_M).stream()
             .filter(near -> near.spot().id() != spot.id())
             .limit(MOST_NEIGHBOURS)
             .map(

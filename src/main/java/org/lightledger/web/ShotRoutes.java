@@ -195,7 +195,7 @@ final class ShotRoutes {
     List<Spot> spots =
         position == null
             ? session.spots().all()
-            : session.spots().within(position.point(), AROUND_M).stream()
+            : session.spotSearch().within(position.point(), AROUND_M).stream()
                 .map(near -> near.spot())
                 .toList();
     return spots.stream().map(AttentionViews::place).toList();

@@ -49,7 +49,7 @@ final class SpotListRoutes {
   private static SpotsPage list(
       LedgerSession session, String words, String only, String deleted, ExchangeView exchanged) {
     List<Spot> all = session.spots().all();
-    Map<Long, List<Observation>> observations = session.shots().allObservations();
+    Map<Long, List<Observation>> observations = session.observations().all();
     List<SpotsPage.Row> rows =
         all.stream()
             .filter(spot -> matches(spot, words) && isKind(spot, only))

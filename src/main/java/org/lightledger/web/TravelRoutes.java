@@ -45,7 +45,7 @@ final class TravelRoutes {
       drives.add(
           new TravelView.Drive(drive.fromSpotId(), drive.toSpotId(), words(session, spot, drive)));
     }
-    List<NearSpot> near = new ArrayList<>(session.spots().within(spot.position(), REACH_M));
+    List<NearSpot> near = new ArrayList<>(session.spotSearch().within(spot.position(), REACH_M));
     near.removeIf(other -> other.spot().id() == spot.id());
     near.sort(
         Comparator.comparing(other -> Geodesy.distanceM(spot.position(), other.spot().position())));

@@ -140,21 +140,21 @@ public class StoreBench {
   /** Every observation. */
   @Benchmark
   public Map<Long, List<Observation>> readEveryObservation() {
-    return ledger.read(session -> session.shots().allObservations());
+    return ledger.read(session -> session.observations().all());
   }
 
   /** Spots within 5 km: some two hundred. */
   @Benchmark
   public List<NearSpot> within5Km() {
     GeoPoint place = place();
-    return ledger.read(session -> session.spots().within(place, 5000));
+    return ledger.read(session -> session.spotSearch().within(place, 5000));
   }
 
   /** The nearest spot within 500 m. */
   @Benchmark
   public Optional<NearSpot> nearest() {
     GeoPoint place = place();
-    return ledger.read(session -> session.spots().nearest(place, 500));
+    return ledger.read(session -> session.spotSearch().nearest(place, 500));
   }
 
   /** Whether the stock has changed. */

@@ -129,7 +129,7 @@ class GeoPackageValidityTest extends LedgerTestBase {
     assertThat(change.exit()).isZero();
     assertThat(ledger.stockVersion()).isGreaterThan(before);
     Optional<NearSpot> moved =
-        ledger.read(session -> session.spots().nearest(new GeoPoint(2, 1), 0));
+        ledger.read(session -> session.spotSearch().nearest(new GeoPoint(2, 1), 0));
     assertThat(moved.orElseThrow().spot().name()).isEqualTo("Renamed");
     assertThat(LedgerCheck.run(folder)).isEmpty();
   }

@@ -113,7 +113,7 @@ class LedgerCheckTest extends LedgerTestBase {
     assertThat(LedgerCheck.run(folder)).isNotEmpty();
     ledger.rebuildSpatialIndexes();
     assertThat(LedgerCheck.run(folder)).isEmpty();
-    List<NearSpot> near = ledger.read(session -> session.spots().within(CHAPEL, 10));
+    List<NearSpot> near = ledger.read(session -> session.spotSearch().within(CHAPEL, 10));
     assertThat(near).hasSize(1);
   }
 

@@ -193,18 +193,18 @@ class ShotStoreTest extends LedgerTestBase {
         .values()
         .forEach(list -> list.sort(Comparator.comparing(seen -> seen.at().toInstant())));
 
-    Map<Long, List<Observation>> all = ledger.read(session -> session.shots().allObservations());
+    Map<Long, List<Observation>> all = ledger.read(session -> session.observations().all());
     Map<Long, List<Observation>> asked =
-        ledger.read(session -> session.shots().observations(spots));
+        ledger.read(session -> session.observations().ofSpots(spots));
     assertThat(all).isEqualTo(expected);
     assertThat(asked).isEqualTo(expected);
     for (Long spot : spots) {
-      List<Observation> ofOne = ledger.read(session -> session.shots().observations(spot));
+      List<Observation> ofOne = ledger.read(session -> session.observations().ofSpot(spot));
       assertThat(ofOne).isEqualTo(expected.getOrDefault(spot, List.of()));
     }
     List<Long> many = LongStream.range(0, 40_000).filter(id -> id % 2 == 0).boxed().toList();
     Map<Long, List<Observation>> ofMany =
-        ledger.read(session -> session.shots().observations(many));
+        ledger.read(session -> session.observations().ofSpots(many));
     expected.keySet().removeIf(id -> id % 2 != 0);
     assertThat(ofMany).isEqualTo(expected).isNotEmpty();
   }

@@ -69,8 +69,9 @@ class SpotSearchTest {
                 Comparator.comparingDouble(NearSpot::distanceM)
                     .thenComparingLong(near -> near.spot().id()))
             .toList();
-    List<NearSpot> found = ledger.read(session -> session.spots().within(centre, radiusM));
-    Optional<NearSpot> nearest = ledger.read(session -> session.spots().nearest(centre, radiusM));
+    List<NearSpot> found = ledger.read(session -> session.spotSearch().within(centre, radiusM));
+    Optional<NearSpot> nearest =
+        ledger.read(session -> session.spotSearch().nearest(centre, radiusM));
     assertThat(found).isEqualTo(expected);
     assertThat(nearest).isEqualTo(expected.stream().findFirst());
   }
@@ -78,14 +79,14 @@ class SpotSearchTest {
   @Test
   void everySpotIsWithinHalfTheEarth() {
     List<NearSpot> found =
-        ledger.read(session -> session.spots().within(new GeoPoint(90, 12), 20_100_000));
+        ledger.read(session -> session.spotSearch().within(new GeoPoint(90, 12), 20_100_000));
     assertThat(found).hasSize(3000);
   }
 
   @Test
   void bothSidesOfTheAntimeridianAreFound() {
     List<NearSpot> found =
-        ledger.read(session -> session.spots().within(new GeoPoint(-16.75, 180), 50_000));
+        ledger.read(session -> session.spotSearch().within(new GeoPoint(-16.75, 180), 50_000));
     assertThat(found)
         .anyMatch(near -> near.spot().position().longitudeDeg() > 0)
         .anyMatch(near -> near.spot().position().longitudeDeg() < 0);
