@@ -2,14 +2,11 @@ package org.lightledger.map.osm;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.Set;
-import org.jspecify.annotations.Nullable;
 import org.lightledger.geo.GeoPoint;
 import org.lightledger.map.FeatureKind;
 import org.lightledger.map.MapBox;
@@ -38,6 +35,7 @@ final class Assembly {
 
   private final Problems problems;
   private final MapSink sink;
+  private final WayPlaces places;
   private final Parts parts = new Parts();
   private final List<LineString> coast = new ArrayList<>();
   private final List<Building> buildings = new ArrayList<>();
@@ -50,6 +48,7 @@ final class Assembly {
     this.bounds = bounds;
     this.problems = problems;
     this.sink = sink;
+    this.places = new WayPlaces(needed, problems);
     for (Needed.Point point : needed.points()) {
       if (TagRules.isTree(point.tags())) {
         trees.add(point.id());
@@ -61,7 +60,8 @@ final class Assembly {
   private record Building(String sourceId, Geometry area, Map<String, String> tags) {}
 
   void run() {
-    Set<Long> spent = relations();
+    AreaRelations relations = new AreaRelations(needed, places, problems);
+    Set<Long> spent = relations.each(this::area);
     for (Needed.Way way : needed.ways().values()) {
       if (!way.tags().isEmpty()) {
         way(way, spent.contains(way.id()));
@@ -76,107 +76,9 @@ final class Assembly {
     sea();
   }
 
-  /** Shows the areas of relations; returns the ways whose tags went to one. */
-  private Set<Long> relations() {
-    Set<Long> spent = new HashSet<>();
-    for (Needed.AreaRelation relation : needed.relations()) {
-      Map<String, String> tags = relation.tags().isEmpty() ? outerTags(relation) : relation.tags();
-      if (tags.isEmpty()) {
-        continue;
-      }
-      String sourceId = "relation/" + relation.id();
-      Geometry area = area(sourceId, relation);
-      if (area != null) {
-        List<Needed.Way> repeating = repeating(relation, AreaKind.of(tags));
-        repeating.forEach(way -> spent.add(way.id()));
-        area(sourceId, area, filled(tags, repeating));
-      }
-    }
-    return spent;
-  }
-
-  /** Before 2014 the tags of an area stood on its outer way, not on the relation. */
-  private Map<String, String> outerTags(Needed.AreaRelation relation) {
-    return outerWays(relation).stream()
-        .map(Needed.Way::tags)
-        .filter(tags -> TagRules.areaObstruction(tags) != null || TagRules.area(tags) != null)
-        .findFirst()
-        .orElse(Map.of());
-  }
-
-  private List<Needed.Way> outerWays(Needed.AreaRelation relation) {
-    return relation.members().stream()
-        .filter(member -> !member.role().equals("inner"))
-        .map(member -> needed.ways().get(member.wayId()))
-        .filter(Objects::nonNull)
-        .toList();
-  }
-
-  /** The outer ways that say once more what the relation is: they would fill its holes. */
-  private List<Needed.Way> repeating(Needed.AreaRelation relation, AreaKind kind) {
-    return outerWays(relation).stream()
-        .filter(way -> AreaKind.of(way.tags()).equals(kind))
-        .toList();
-  }
-
-  /** The relation's word counts; the height or the name that it lacks such a way may give. */
-  private static Map<String, String> filled(Map<String, String> tags, List<Needed.Way> repeating) {
-    Map<String, String> filled = tags;
-    for (Needed.Way way : repeating) {
-      if (!givesHeight(filled) && givesHeight(way.tags())) {
-        Map<String, String> both = new HashMap<>(way.tags());
-        both.putAll(filled);
-        filled = both;
-      } else if (name(filled) == null && name(way.tags()) != null) {
-        Map<String, String> named = new HashMap<>(filled);
-        named.put("name", way.tags().getOrDefault("name", ""));
-        filled = named;
-      }
-    }
-    return filled;
-  }
-
-  private static boolean givesHeight(Map<String, String> tags) {
-    ObstructionKind kind = TagRules.areaObstruction(tags);
-    return kind != null && HeightTags.of(kind, tags).source() != HeightSource.ASSUMED;
-  }
-
-  /** What the ways of a relation enclose; null, and told, when that is nothing. */
-  private @Nullable Geometry area(String sourceId, Needed.AreaRelation relation) {
-    List<long[]> ways = new ArrayList<>();
-    Set<Long> met = new HashSet<>();
-    int absent = 0;
-    for (OsmVisitor.Member member : relation.members()) {
-      Needed.Way way = needed.ways().get(member.wayId());
-      if (way == null) {
-        absent++;
-      } else if (met.add(way.id())) {
-        ways.add(way.nodeIds());
-      }
-    }
-    Rings.Joined joined = Rings.join(ways);
-    List<Coordinate[]> rings = new ArrayList<>();
-    for (long[] ring : joined.rings()) {
-      rings.add(places(sourceId, ring));
-    }
-    Geometry area = Rings.area(rings);
-    if (absent + joined.left() > 0) {
-      problems.add(
-          sourceId,
-          "expected ways that close to rings, found %d that do not and %d that the file lacks; %s"
-              .formatted(
-                  joined.left(),
-                  absent,
-                  area == null ? "it is left out" : "only its whole rings are taken"));
-    } else if (area == null) {
-      problems.add(sourceId, "expected rings that enclose an area, found none; it is left out");
-    }
-    return area;
-  }
-
   private void way(Needed.Way way, boolean spent) {
     String sourceId = "way/" + way.id();
-    Coordinate[] line = places(sourceId, way.nodeIds());
+    Coordinate[] line = places.of(sourceId, way.nodeIds());
     if (line.length < 2) {
       problems.add(
           sourceId, "expected at least two nodes in the file, found fewer; it is left out");
@@ -294,7 +196,7 @@ final class Assembly {
       String sourceId, ObstructionKind kind, Geometry area, Map<String, String> tags) {
     HeightTags heights = HeightTags.of(kind, tags);
     heights.problems().forEach(problem -> problems.add(sourceId, problem));
-    String name = name(tags);
+    String name = TagRules.name(tags);
     for (Roofs.Layer layer : Roofs.layers(area, tags, heights)) {
       sink.obstruction(
           new MapObstruction(
@@ -313,12 +215,8 @@ final class Assembly {
 
   private void feature(
       String sourceId, FeatureKind kind, Geometry geometry, Map<String, String> tags) {
-    sink.feature(new MapFeature(sourceId, kind, name(tags), TagRules.level(tags), geometry));
-  }
-
-  private static @Nullable String name(Map<String, String> tags) {
-    String name = tags.get("name");
-    return name == null || name.isBlank() ? null : name.strip();
+    sink.feature(
+        new MapFeature(sourceId, kind, TagRules.name(tags), TagRules.level(tags), geometry));
   }
 
   private void sea() {
@@ -328,30 +226,5 @@ final class Assembly {
         sink.feature(new MapFeature("sea/" + ++number, FeatureKind.SEA, null, 0, piece));
       }
     }
-  }
-
-  /** The places of nodes; those that the file lacks are passed over and told. */
-  private Coordinate[] places(String sourceId, long[] nodeIds) {
-    List<Coordinate> places = new ArrayList<>(nodeIds.length);
-    int absent = 0;
-    for (long nodeId : nodeIds) {
-      Coordinate place = needed.places().find(nodeId);
-      if (place == null) {
-        absent++;
-      } else if (places.isEmpty() || !places.get(places.size() - 1).equals2D(place)) {
-        places.add(place);
-      }
-    }
-    if (absent > 0) {
-      problems.add(
-          sourceId,
-          "expected all of its %d nodes in the file, found %d absent"
-              .formatted(nodeIds.length, absent));
-      boolean closed = nodeIds.length > 2 && nodeIds[0] == nodeIds[nodeIds.length - 1];
-      if (closed && places.size() > 2 && !places.get(0).equals2D(places.get(places.size() - 1))) {
-        places.add(places.get(0).copy());
-      }
-    }
-    return places.toArray(Coordinate[]::new);
   }
 }

@@ -247,4 +247,10 @@ final class TagRules {
   private static String value(Map<String, String> tags, String key) {
     return tags.getOrDefault(key, "");
   }
+
+  /** The name that tags give; null for none. */
+  static @Nullable String name(Map<String, String> tags) {
+    String name = tags.get("name");
+    return name == null || name.isBlank() ? null : name.strip();
+  }
 }
