@@ -15,11 +15,11 @@ import org.lightledger.ask.Question;
 import org.lightledger.ask.QuestionText;
 import org.lightledger.ask.Shape;
 import org.lightledger.ask.Sky;
+import org.lightledger.ask.WhyNone;
 import org.lightledger.light.CameraSetting;
 import org.lightledger.session.drive.Drive;
 import org.lightledger.skyline.Clearance;
 import org.lightledger.spot.Trait;
-import org.lightledger.web.NoMatchWords;
 
 /** Writes answers for machines and for people. */
 final class AskOutput {
@@ -176,7 +176,7 @@ final class AskOutput {
             answers.considered()));
     append(text, answers.matches(), question.terms().sky());
     if (answers.matches().isEmpty() && answers.considered() > 0) {
-      NoMatchWords.of(answers).forEach(words -> text.append("  ").append(words).append('\n'));
+      WhyNone.of(answers).forEach(words -> text.append("  ").append(words).append('\n'));
     }
     if (answers.matched() > answers.matches().size()) {
       text.append(

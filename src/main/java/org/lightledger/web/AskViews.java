@@ -20,6 +20,7 @@ import org.lightledger.ask.OtherWindows;
 import org.lightledger.ask.Shape;
 import org.lightledger.ask.Terms;
 import org.lightledger.ask.TimeOfDay;
+import org.lightledger.ask.WhyNone;
 import org.lightledger.light.LightClass;
 import org.lightledger.session.drive.Drive;
 import org.lightledger.spot.Facing;
@@ -178,7 +179,7 @@ final class AskViews {
               ? "No spot lies in that area and has what is asked for: ask for less under “More”."
               : "No spot lies within the circle: make it wider, or ask the whole stock.");
     } else {
-      advice.addAll(NoMatchWords.of(answers));
+      advice.addAll(WhyNone.of(answers));
     }
     if (answers.suggested() > 0) {
       advice.add("Below are spots without a facing, with the way to face there.");

@@ -1,19 +1,20 @@
-package org.lightledger.web;
+package org.lightledger.ask;
 
+import java.time.OffsetDateTime;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Stream;
-import org.lightledger.ask.Answers;
-import org.lightledger.ask.Question;
-import org.lightledger.ask.Sky;
-import org.lightledger.ask.SunDown;
-import org.lightledger.ask.Terms;
-import org.lightledger.ask.TimeOfDay;
 import org.lightledger.light.LightClass;
 
 /** Says why no spot has the light that was asked for, and what to ask instead. */
-public final class NoMatchWords {
-  private NoMatchWords() {}
+public final class WhyNone {
+  private static final DateTimeFormatter HOUR = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
+  private static final DateTimeFormatter DAY =
+      DateTimeFormatter.ofPattern("EEE d MMM yyyy", Locale.ENGLISH);
+
+  private WhyNone() {}
 
   /**
    * What to say of a question whose spots were looked at in vain.
@@ -23,15 +24,15 @@ public final class NoMatchWords {
    */
   public static List<String> of(Answers answers) {
     Question question = answers.question();
-    String looked = Words.count(answers.considered(), "spot was", "spots were") + " looked at. ";
+    int count = answers.considered();
+    String looked = count + (count == 1 ? " spot was" : " spots were") + " looked at. ";
     if (!answers.hoursExist()) {
       return List.of(looked + noSuchHour(question.time()), "Ask for another hour or another day.");
     }
     SunDown down = answers.sunDown();
     if (down != null) {
       return List.of(
-          looked + "At this hour the sun is below the horizon: " + SunDownWords.when(down),
-          SunDownWords.advice(down));
+          looked + "At this hour the sun is below the horizon: " + when(down), advice(down));
     }
     if (question.terms().sky() == Sky.OVERCAST && !isThereUnderClouds(question)) {
       return List.of(
@@ -62,5 +63,23 @@ public final class NoMatchWords {
   private static boolean isThereUnderClouds(Question question) {
     return Stream.of(LightClass.OPEN_SHADE, LightClass.TWILIGHT, LightClass.DARK)
         .anyMatch(question.lights()::contains);
+  }
+
+  private static String when(SunDown down) {
+    OffsetDateTime set = down.set();
+    OffsetDateTime rises = down.rises();
+    String event =
+        set != null
+            ? "it set at " + HOUR.format(set)
+            : rises != null ? "it rises at " + HOUR.format(rises) : "it does not rise";
+    return "at " + down.spot().name() + " " + event + " on " + DAY.format(down.at()) + ".";
+  }
+
+  private static String advice(SunDown down) {
+    String other =
+        down.set() != null
+            ? "an hour before sunset"
+            : down.rises() != null ? "an hour after sunrise" : "another day";
+    return "Ask for " + other + ", or for twilight or dark.";
   }
 }
