@@ -28,7 +28,7 @@ import org.lightledger.sun.SunEphemeris;
  * @param sunAtEnd where it stands at the last
  * @param directSun whether the sun reaches the spot half way; null while that is not known
  * @param directUntil when the sun leaves the spot on that day; null unless it is known to reach it
- *     at the first picture
+ *     at the first picture and for a minute from there on
  * @param directCertain whether it surely reaches the spot at the first picture, however the
  *     skyline's uncertainty falls
  * @param expected the exposure to be expected half way
@@ -46,6 +46,9 @@ public record StayLight(
     ExpectedLight expected,
     ExpectedLight expectedAtStart,
     ExpectedLight expectedAtEnd) {
+
+  /** Sun that goes within is not told: nobody has taken a picture in it. Own choice. */
+  private static final Duration SHORTEST_DIRECT = Duration.ofMinutes(1);
 
   /** One exposure serves a whole stay unless it changes by more than its own uncertainty, stops. */
   private static final double ALIKE_STOPS = 1;
@@ -137,7 +140,10 @@ public record StayLight(
     SunDirection sunAtStart = curve.direction(stay.from(), stay.place());
     SunDirection sunAtEnd = curve.direction(stay.to(), stay.place());
     SpotLight atStart = lightUnder(sunAtStart, stay);
-    boolean direct = Boolean.TRUE.equals(atStart.directSun());
+    OffsetDateTime until =
+        Boolean.TRUE.equals(atStart.directSun()) ? windows.directUntil(stay.from(), view) : null;
+    boolean direct =
+        until != null && !until.toInstant().isBefore(stay.from().plus(SHORTEST_DIRECT));
     Clearance clearance = atStart.clearance();
     return new StayLight(
         spans(curve, windows, view, stay),
@@ -145,7 +151,7 @@ public record StayLight(
         sunAtMiddle,
         sunAtEnd,
         light.directSun(),
-        direct ? windows.directUntil(stay.from(), view) : null,
+        direct ? until : null,
         direct && clearance != null && clearance.certain(),
         expected(sunAtMiddle, stay),
         expected(sunAtStart, stay),

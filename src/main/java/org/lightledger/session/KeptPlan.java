@@ -197,7 +197,7 @@ public record KeptPlan(
     /** Who says how long a drive takes. */
     public enum Source {
       /** The owner. */
-      OWNER("the owner's minutes"),
+      OWNER("your own minutes"),
       /** Found on the roads of the imported map. */
       ROUTED("by the map's roads"),
       /** Distance, a detour factor and a speed. */

@@ -57,7 +57,7 @@ public final class CalendarKeeping {
   private String file(LedgerSession session, Session booked) {
     List<GivenEntry> given = session.calendar().ofSession(booked.id());
     Agenda agenda = agenda(session, booked);
-    if (newest(given, booked) == booked.revision() && differ(given, agenda)) {
+    if (isCurrent(given, booked) && differ(given, agenda)) {
       session.sessions().revise(booked.id());
       return write(session, booked, agenda(session, booked).after(toCome(given)));
     }
@@ -95,18 +95,19 @@ public final class CalendarKeeping {
    */
   public boolean isBehind(LedgerSession session, Session booked) {
     List<GivenEntry> given = session.calendar().ofSession(booked.id());
-    return newest(given, booked) != booked.revision()
+    return !given.isEmpty()
+        && !isCurrent(given, booked)
         && (booked.state() == Session.State.CANCELLED || differ(given, agenda(session, booked)));
   }
 
-  /** The revision that was given last; the session's own when none was. */
-  private static int newest(List<GivenEntry> given, Session booked) {
-    return given.stream().mapToInt(GivenEntry::revision).max().orElse(booked.revision());
+  /** Whether the calendar was given something at the session's present revision. */
+  private static boolean isCurrent(List<GivenEntry> given, Session booked) {
+    return given.stream().anyMatch(entry -> entry.revision() == booked.revision());
   }
 
   /** Whether what was given last says anything else than an agenda does. */
   private boolean differ(List<GivenEntry> given, Agenda agenda) {
-    int newest = given.stream().mapToInt(GivenEntry::revision).max().orElse(agenda.revision());
+    int newest = given.stream().mapToInt(GivenEntry::revision).max().orElse(0);
     Set<GivenEntry> stand =
         toCome(given).stream()
             .filter(entry -> entry.revision() == newest)

@@ -4,13 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.StringReader;
 import java.nio.file.Path;
-import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.LocalTime;
-import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.time.temporal.Temporal;
 import java.util.List;
 import java.util.Map;
@@ -31,45 +29,21 @@ import org.lightledger.session.outgoing.OutgoingSamples;
 import org.lightledger.store.Ledger;
 import org.lightledger.sun.SpaEphemeris;
 import org.lightledger.sun.SunEphemeris;
+import org.lightledger.testing.TestClock;
 
 /** Calendar files one after the other, read by a general-purpose calendar library (ical4j). */
 class CalendarKeepingTest {
   private static final LocalDateTime CALL = LocalDateTime.of(2026, 12, 15, 15, 0);
   private static final String UID = "u-7f3a9c-";
 
-  /** The present, as a test puts it. */
-  private static final class Hand extends Clock {
-    private Instant now = Instant.EPOCH;
-
-    void set(Instant instant) {
-      now = instant;
-    }
-
-    @Override
-    public Instant instant() {
-      return now;
-    }
-
-    @Override
-    public ZoneId getZone() {
-      return ZoneOffset.UTC;
-    }
-
-    @Override
-    public Clock withZone(ZoneId zone) {
-      throw new UnsupportedOperationException("nothing ambient asks for a zone");
-    }
-  }
-
   @TempDir Path folder;
-  private final Hand clock = new Hand();
+  private final TestClock clock = new TestClock(Instant.parse("2026-11-25T12:00:00Z"));
   private Ledger ledger;
   private CalendarKeeping calendar;
   private long id;
 
   @BeforeEach
   void plan() {
-    clock.set(Instant.parse("2026-11-25T12:00:00Z"));
     SunEphemeris sun = new SpaEphemeris();
     ledger = Ledger.open(folder, clock);
     Studio studio = new Studio(ledger, new Asker(sun), sun, clock);
@@ -241,10 +215,10 @@ class CalendarKeepingTest {
     assertThat(next().get("rehearse-1").start())
         .isBetween(Instant.parse("2026-11-25T12:00:00Z"), planDue);
 
-    clock.set(Instant.parse("2026-12-09T12:00:00Z"));
+    clock.advance(Duration.ofDays(14));
     Map<String, Said> late = next();
     assertThat(late.get("rehearse-1").start()).isAfter(clock.instant());
-    clock.set(Instant.parse("2026-12-14T12:00:00Z"));
+    clock.advance(Duration.ofDays(5));
     assertThat(isBehind()).isFalse();
     assertThat(next()).as("what is over is not taken back").doesNotContainKey("rehearse-1");
   }

@@ -108,11 +108,8 @@ class FieldBrowserTest {
   @Test
   void aShotIsPutWhereThePhoneStoodHoweverSoonTheWordOnTheSunIsSaid() {
     try (TestSite site = FieldSite.open(folder);
-        Browser phone =
-            Browser.open(Browser.Viewport.PHONE, site.address(), folder.resolve("profile"))) {
-      phone.standAt(TestSite.PLACES[0][0], TestSite.PLACES[0][1]);
-      phone.go("/field");
-      holdTheFixBack(phone);
+        Browser phone = phone(site)) {
+      goToTheFirstSpot(phone);
       takeShot(phone, "2026:11:25 16:20:00");
       phone.click("[data-word='yes']");
       phone.await("#queue li", row -> row.getText().contains("waits to be sent"));
@@ -131,11 +128,8 @@ class FieldBrowserTest {
   @Test
   void aShotKeepsItsPlaceWhenAnotherIsTakenBeforeItsWordIsSaid() {
     try (TestSite site = FieldSite.open(folder);
-        Browser phone =
-            Browser.open(Browser.Viewport.PHONE, site.address(), folder.resolve("profile"))) {
-      phone.standAt(TestSite.PLACES[0][0], TestSite.PLACES[0][1]);
-      phone.go("/field");
-      holdTheFixBack(phone);
+        Browser phone = phone(site)) {
+      goToTheFirstSpot(phone);
       takeShot(phone, "2026:11:25 16:20:00");
       takeShot(phone, "2026:11:25 16:30:00");
       phone.run("arriveFixes()");
@@ -168,8 +162,7 @@ class FieldBrowserTest {
   @Test
   void aTickThatALaterWordOverrulesIsNotShown() {
     try (TestSite site = FieldSite.open(folder);
-        Browser phone =
-            Browser.open(Browser.Viewport.PHONE, site.address(), folder.resolve("profile"))) {
+        Browser phone = phone(site)) {
       phone.go("/field");
       phone.await("#pack-said", part -> part.getText().equals("0 of 7 packed"));
       Instant onThePhone = site.clock().instant().plusSeconds(600);
@@ -197,8 +190,7 @@ class FieldBrowserTest {
   @Test
   void aTickThatWasSentDoesNotOverrideAPageThatIsNewer() {
     try (TestSite site = FieldSite.open(folder);
-        Browser phone =
-            Browser.open(Browser.Viewport.PHONE, site.address(), folder.resolve("profile"))) {
+        Browser phone = phone(site)) {
       phone.go("/field");
       setClock(phone, site.clock().instant().plus(Duration.ofDays(6)));
       phone.click("[data-item='1']");
@@ -213,6 +205,16 @@ class FieldBrowserTest {
       awaitPressed(phone, 1, false);
       awaitPressed(phone, 2, true);
     }
+  }
+
+  private Browser phone(TestSite site) {
+    return Browser.open(Browser.Viewport.PHONE, site.address(), folder.resolve("profile"));
+  }
+
+  private static void goToTheFirstSpot(Browser phone) {
+    phone.standAt(TestSite.PLACES[0][0], TestSite.PLACES[0][1]);
+    phone.go("/field");
+    holdTheFixBack(phone);
   }
 
   /** The receiver knows where it is, but says so only when the test lets it. */

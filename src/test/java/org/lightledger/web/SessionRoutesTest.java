@@ -602,7 +602,7 @@ class SessionRoutesTest {
     assertThat(page("/sessions/1"))
         .contains(
             "16:30", "At the mill (Spot 1)", "looking <span class=\"look\">SW 234°", "Backlit")
-        .contains("Drive 7 min, the owner's minutes", "If it can not be used: Spot 2")
+        .contains("Drive 7 min, your own minutes", "If it can not be used: Spot 2")
         .contains("Light not known: no facing was kept", "Change to outfit 2 from 16:30 to 16:40")
         .doesNotContain("Its shots");
     site.post("/sessions/1/state", "state", "DONE");

@@ -34,6 +34,7 @@ import org.lightledger.shot.zone.ZoneLookup;
 import org.lightledger.store.Ledger;
 import org.lightledger.sun.SpaEphemeris;
 import org.lightledger.sun.SunEphemeris;
+import org.lightledger.testing.TestClock;
 
 /** A running server over a real ledger, and a small client for it. */
 final class TestSite implements AutoCloseable {

@@ -31,11 +31,7 @@ class PlanWordsTest {
 
   @Test
   void theEndOfDirectLightIsWarnedOfWhereItIsKnown() {
-    PlanRequest request =
-        new Evening(FOUR, SUNSET, 60)
-            .spot(1, "Ridge", 235, 6.0)
-            .request(new StopLimits(1, 1, 5), OutfitWish.ONE)
-            .each(spot -> spot.with(locked(null, LocalTime.of(17, 0))));
+    PlanRequest request = ridge();
     SessionPlan plan = plan(request);
 
     PlannedStop ridge = plan.stops().get(0);
@@ -47,6 +43,14 @@ class PlanWordsTest {
                 .formatted(
                     Words.hour(ridge.directEnds(), Evening.MADRID), Words.minutes(beforeMin)));
     assertThat(ridge.lights()).extracting(LightStretch::light).endsWith(LightClass.OPEN_SHADE);
+  }
+
+  /** The sun goes behind a ridge while one shoots there. */
+  private static PlanRequest ridge() {
+    return new Evening(FOUR, SUNSET, 60)
+        .spot(1, "Ridge", 235, 6.0)
+        .request(new StopLimits(1, 1, 5), OutfitWish.ONE)
+        .each(spot -> spot.with(locked(null, LocalTime.of(17, 0))));
   }
 
   private static PlanCandidate backlitOnly(PlanCandidate spot) {
@@ -68,11 +72,7 @@ class PlanWordsTest {
   /** What is told is the end of the light in use, and that the session ends in it only if so. */
   @Test
   void theEndOfTheWantedLightIsThatOfTheLightInUse() {
-    PlanRequest request =
-        new Evening(FOUR, SUNSET, 60)
-            .spot(1, "Ridge", 235, 6.0)
-            .request(new StopLimits(1, 1, 5), OutfitWish.ONE)
-            .each(spot -> backlitOnly(spot).with(locked(null, LocalTime.of(17, 0))));
+    PlanRequest request = ridge().each(PlanWordsTest::backlitOnly);
 
     PlannedStop ridge = plan(request).stops().get(0);
 

@@ -1,4 +1,4 @@
-package org.lightledger.web;
+package org.lightledger.testing;
 
 import java.time.Clock;
 import java.time.Duration;
@@ -7,14 +7,14 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 
 /** A clock that stands still until a test moves it. */
-final class TestClock extends Clock {
+public final class TestClock extends Clock {
   private volatile Instant now;
 
-  TestClock(Instant now) {
+  public TestClock(Instant now) {
     this.now = now;
   }
 
-  void advance(Duration by) {
+  public void advance(Duration by) {
     now = now.plus(by);
   }
 
